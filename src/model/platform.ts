@@ -1,0 +1,51 @@
+// The few web-platform functions the core calls, typed by hand so that neither DOM nor Node types are needed.
+
+interface TextDecoderLike {
+  decode(bytes?: Uint8Array): string;
+}
+
+interface PlatformGlobals {
+  readonly TextEncoder: new () => { encode(text: string): Uint8Array };
+  readonly TextDecoder: new (
+    label?: string,
+    options?: { readonly fatal?: boolean; readonly ignoreBOM?: boolean },
+  ) => TextDecoderLike;
+  readonly crypto: {
+    readonly subtle: { digest(algorithm: 'SHA-256', bytes: Uint8Array): Promise<ArrayBuffer> };
+  };
+}
+
+const platform = globalThis as unknown as PlatformGlobals;
+
+/** UTF-8 bytes of a string. */
+export function encodeUtf8(text: string): Uint8Array {
+  return new platform.TextEncoder().encode(text);
+}
+
+/** The string that UTF-8 bytes spell; a leading byte order mark is kept, broken sequences become U+FFFD. */
+export function decodeUtf8(bytes: Uint8Array): string {
+  return new platform.TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
+}
+
+/**
+ * A strict decoder for a named encoding.
+ *
+ * @param label - A label of the WHATWG Encoding Standard.
+ * @throws RangeError when the platform does not know the label; its `decode` throws TypeError on broken bytes.
+ */
+export function strictDecoder(label: string): TextDecoderLike {
+  return new platform.TextDecoder(label, { fatal: true });
+}
+
+/** SHA-256 of some bytes in lower-case hexadecimal. */
+export async function sha256Hex(bytes: Uint8Array): Promise<string> {
+  const digest = new Uint8Array(await platform.crypto.subtle.digest('SHA-256', bytes));
+  let hex = '';
+  for (const byte of digest) hex += byte.toString(16).padStart(2, '0');
+  return hex;
+}
+
+/** What a caller hands over to stop a long run; an AbortSignal fits. */
+export interface CancelSignal {
+  readonly aborted: boolean;
+}

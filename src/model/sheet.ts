@@ -1,0 +1,44 @@
+// A pass on its way to a file: spans of the source and small insertions.
+import type { Finding } from './finding.js';
+import type { Pass } from './pass.js';
+
+/** What an element of a sheet is. */
+export type SheetElement =
+  /** Row of the source, drawn or holding something drawn. */
+  | { readonly kind: 'kept'; readonly row: number }
+  | { readonly kind: 'inserted' };
+
+/** One pass, in pieces; the bytes of the pieces one after the other are the file. */
+export interface Sheet {
+  readonly pass: Pass;
+  /** Views of the source and inserted bytes. */
+  readonly pieces: readonly Uint8Array[];
+  /** Index of the piece before which marks go (just before the root's end tag). */
+  readonly marksAt: number;
+  /** For each element of the file in document order, its row in the source's element table, or -1 where pinbar put it there. */
+  readonly rows: Int32Array;
+  readonly findings: readonly Finding[];
+}
+
+/** A finished file that nobody has written yet. */
+export interface OutputFile {
+  readonly name: string;
+  readonly mediaType: 'image/svg+xml' | 'application/json';
+  /** The pieces one after the other are the file; most are views of the source. */
+  readonly pieces: readonly Uint8Array[];
+  readonly byteLength: number;
+  readonly sha256: string;
+}
+
+/** All bytes of a file in one piece. */
+export function joinPieces(pieces: readonly Uint8Array[]): Uint8Array {
+  let length = 0;
+  for (const piece of pieces) length += piece.length;
+  const bytes = new Uint8Array(length);
+  let at = 0;
+  for (const piece of pieces) {
+    bytes.set(piece, at);
+    at += piece.length;
+  }
+  return bytes;
+}

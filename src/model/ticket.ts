@@ -1,0 +1,71 @@
+// What a job asks for, typed and complete.
+import type { FindingCode } from './finding.js';
+import type { Role } from './pass.js';
+
+/** What a rule looks at; every given condition must hold. Text patterns know `*`, and fold case and accents. */
+export interface Conditions {
+  /** Name or path of a layer around the shape. */
+  readonly layer?: string;
+  /** Colour of the stroke, in any CSS spelling. */
+  readonly stroke?: string;
+  /** Colour of the fill, `none`, or `any`. */
+  readonly fill?: string;
+  /** Width of the stroke on the artboard, mm, within 0.01. */
+  readonly widthMm?: number;
+  /** Whether the stroke is dashed. */
+  readonly dashed?: boolean;
+  readonly class?: string;
+  readonly id?: string;
+  /** Element kind: path, rect, circle, ellipse, line, polyline, polygon, text, image. */
+  readonly element?: string;
+  /** Greatest difference per channel (0 to 255) at which colours still count as equal. */
+  readonly colourTolerance?: number;
+  /** True takes what no other rule takes. */
+  readonly rest?: boolean;
+}
+
+export interface Rule extends Conditions {
+  /** Name of the pass that takes the shapes. */
+  readonly pass: string;
+}
+
+export interface PassRequest {
+  readonly name: string;
+  readonly role: Role;
+}
+
+/** Marks that every sheet gets. Lengths in mm. */
+export interface MarksRequest {
+  readonly wanted: boolean;
+  readonly discDiameterMm: number;
+  readonly crossSizeMm: number;
+  readonly lineWidthMm: number;
+  /** Clear distance from what is drawn. */
+  readonly offsetMm: number;
+  readonly cornerLengthMm: number;
+  /** Pass names that carry register marks; empty for all. Corner marks stand on every pass. */
+  readonly passes: readonly string[];
+  /** Whether surface passes carry their name and order. */
+  readonly label: boolean;
+}
+
+/** A job, every default filled in. */
+export interface Ticket {
+  /** In the order of the runs; empty: one pass per role found, in the default order. */
+  readonly passes: readonly PassRequest[];
+  /** Empty: by layer names. */
+  readonly rules: readonly Rule[];
+  readonly hidden: 'skip' | 'include' | 'stop';
+  /** Put the fill of a shape in the print pass and its stroke in the die pass. */
+  readonly partPaint: boolean;
+  readonly linkedPictures: 'ask' | 'embed' | 'leave-out';
+  readonly marks: MarksRequest;
+  /** How much the artboard grows on every side, mm. */
+  readonly marginMm: number;
+  /** User units to the inch for a root whose size is not sure; null: 96, with a warning. */
+  readonly userUnitsPerInch: number | null;
+  readonly compact: boolean;
+  readonly witness: 'auto' | 'always' | 'never';
+  /** New severities for warnings and notes. */
+  readonly severities: Readonly<Partial<Record<FindingCode, 'error' | 'warning' | 'note'>>>;
+}
