@@ -2,12 +2,6 @@
 import type { Finding } from './finding.js';
 import type { Pass } from './pass.js';
 
-/** What an element of a sheet is. */
-export type SheetElement =
-  /** Row of the source, drawn or holding something drawn. */
-  | { readonly kind: 'kept'; readonly row: number }
-  | { readonly kind: 'inserted' };
-
 /** One pass, in pieces; the bytes of the pieces one after the other are the file. */
 export interface Sheet {
   readonly pass: Pass;
