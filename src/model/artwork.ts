@@ -132,5 +132,7 @@ export interface Artwork {
   readonly usesPercent: boolean;
   /** Row of the group of marks that pinbar put there earlier, or -1. Its shapes are not in `shapes`. */
   readonly marks: number;
+  /** Rows that hide what they hold: their own computed display is none, or they set visibility to hidden or collapse. */
+  readonly hiders: ReadonlySet<number>;
   readonly findings: readonly Finding[];
 }

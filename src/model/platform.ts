@@ -10,6 +10,10 @@ interface PlatformGlobals {
     label?: string,
     options?: { readonly fatal?: boolean; readonly ignoreBOM?: boolean },
   ) => TextDecoderLike;
+  readonly setTimeout: (callback: () => void, delayMs: number) => unknown;
+  readonly btoa: (binary: string) => string;
+  /** Node's memcmp, where there is one. */
+  readonly Buffer?: { compare(a: Uint8Array, b: Uint8Array): number };
   readonly crypto: {
     readonly subtle: { digest(algorithm: 'SHA-256', bytes: Uint8Array): Promise<ArrayBuffer> };
   };
@@ -48,4 +52,28 @@ export async function sha256Hex(bytes: Uint8Array): Promise<string> {
 /** What a caller hands over to stop a long run; an AbortSignal fits. */
 export interface CancelSignal {
   readonly aborted: boolean;
+}
+
+/** Base64 of some bytes. */
+export function encodeBase64(bytes: Uint8Array): string {
+  let binary = '';
+  for (let at = 0; at < bytes.length; at += 0x8000) {
+    binary += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
+  }
+  return platform.btoa(binary);
+}
+
+/** Whether two stretches hold the same bytes. */
+export function equalBytes(a: Uint8Array, b: Uint8Array): boolean {
+  if (a.length !== b.length) return false;
+  if (platform.Buffer !== undefined && a.length > 32) return platform.Buffer.compare(a, b) === 0;
+  for (let i = 0; i < a.length; i += 1) if (a[i] !== b[i]) return false;
+  return true;
+}
+
+/** Lets other work of the event loop run, so that a stop can be noticed. */
+export function pause(): Promise<void> {
+  return new Promise((resume) => {
+    platform.setTimeout(resume, 0);
+  });
 }

@@ -14,6 +14,18 @@ export interface Sheet {
   readonly findings: readonly Finding[];
 }
 
+/** New values for the root's size; null leaves what is written. */
+export interface RootSize {
+  readonly width: string | null;
+  readonly height: string | null;
+  readonly viewBox: string | null;
+}
+
+/** A picture beside the source, read by the caller. */
+export interface Picture {
+  readonly bytes: Uint8Array;
+}
+
 /** A finished file that nobody has written yet. */
 export interface OutputFile {
   readonly name: string;

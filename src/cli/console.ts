@@ -1,0 +1,43 @@
+// What the command says: the result on standard output, all else on standard error.
+import type { Stage } from '../index.js';
+
+/** Writes the result. */
+export function writeResult(text: string): void {
+  process.stdout.write(text);
+}
+
+/** Writes a message. */
+export function writeMessage(text: string): void {
+  process.stderr.write(`${text}\n`);
+}
+
+/** Writes one JSON document as the result. */
+export function writeJson(value: unknown): void {
+  writeResult(`${JSON.stringify(value, null, 2)}\n`);
+}
+
+const WORDS: Readonly<Record<Stage, string>> = {
+  read: 'reading',
+  resolve: 'working out boxes and paint',
+  classify: 'sorting shapes into passes',
+  split: 'taking apart',
+  compact: 'compacting',
+  write: 'hashing',
+  'read-back': 'reading back',
+  witness: 'second judge',
+  report: 'drawing the proof',
+};
+
+/** Shows the stage on a terminal, on one line that is wiped when done; silent elsewhere. */
+export function createProgress(): { readonly show: (stage: Stage) => void; readonly wipe: () => void } {
+  const { stderr } = process;
+  if (!stderr.isTTY) return { show: () => undefined, wipe: () => undefined };
+  return {
+    show: (stage) => {
+      stderr.write(`\r\u001b[K${WORDS[stage]} ...`);
+    },
+    wipe: () => {
+      stderr.write('\r\u001b[K');
+    },
+  };
+}

@@ -1,0 +1,156 @@
+// The command line: commands, options, help, and how trouble is told.
+import { Command, CommanderError, Option } from 'commander';
+import { PINBAR_VERSION, PinbarError } from '../index.js';
+import { printFindings } from '../report/print-findings.js';
+import { writeJson, writeMessage } from './console.js';
+import { EXIT, exitCodeOf } from './exit-code.js';
+import { gather, gatherLimits, parseLength, parsePositive, parseShift, parseSize } from './parse-value.js';
+
+const CODES = `
+Exit codes: 0 in register, 1 findings of severity error, 2 wrong use, 3 input could not be read,
+4 output could not be written, 5 an answer is needed, 70 a fault of pinbar, 130 interrupted.`;
+
+interface Run {
+  readonly signal: AbortSignal;
+  exitCode: number;
+}
+
+function limitOption(): Option {
+  return new Option('--limit <name=number>', 'raise or lower a bound of the reader (repeatable)')
+    .argParser(gatherLimits)
+    .default({}, 'see the manual');
+}
+
+function jsonOption(): Option {
+  return new Option('--json', 'one JSON document on standard output');
+}
+
+function perInchOption(): Option {
+  return new Option('--user-units-per-inch <n>', 'for a root whose size is in px or has no unit').argParser(
+    parsePositive,
+  );
+}
+
+function addInspect(program: Command, run: Run): void {
+  program
+    .command('inspect')
+    .description('say what is in a layered SVG and which passes it suggests')
+    .argument('<file>', 'an .svg or .svgz, or - for standard input')
+    .addOption(perInchOption())
+    .addOption(limitOption())
+    .addOption(jsonOption())
+    .addHelpText('after', '\nExample:\n  pinbar inspect carton.svg')
+    .action(async (file: string, flags) => {
+      const { runInspect } = await import('./inspect-command.js');
+      run.exitCode = await runInspect(file, flags, run.signal);
+    });
+}
+
+function addSplit(program: Command, run: Run): void {
+  program
+    .command('split')
+    .description('make one file per pass, and prove that they overlay')
+    .argument('<file>', 'an .svg or .svgz, or - for standard input')
+    .option('--ticket <file>', 'what the job asks for, as JSON')
+    .option(
+      '--take <pass=what>',
+      'a rule: cutting=stroke:#e5007d, creasing=layer:"Fold lines", print=rest (repeatable)',
+      gather,
+      [],
+    )
+    .option('--out <folder>', 'where the files go (default: carton.passes beside carton.svg)')
+    .option('--force', 'replace an older job')
+    .option('--dry-run', 'write nothing, say what would be written')
+    .addOption(new Option('--hidden <what>', 'hidden layers').choices(['ask', 'skip', 'include', 'stop']))
+    .option('--part-paint', 'put the fill of a shape into print and its stroke into the die pass')
+    .option('--embed', 'embed linked pictures from the folder of the file')
+    .addOption(new Option('--linked-pictures <what>', 'linked pictures').choices(['ask', 'embed', 'leave-out']))
+    .option('--no-marks', 'no register marks; drawn extents may then differ')
+    .option('--margin <mm>', 'let the artboard grow on every side', parseSize)
+    .addOption(perInchOption())
+    .option('--compact', 'smaller files, where nothing moves by it')
+    .addOption(new Option('--witness <when>', 'the second judge').choices(['auto', 'always', 'never']))
+    .addOption(limitOption())
+    .addOption(jsonOption())
+    .addHelpText(
+      'after',
+      '\nExamples:\n  pinbar split carton.svg\n  pinbar split carton.svg --ticket job.json --out friday\n' +
+        '  pinbar split carton.svg --take cutting=stroke:#e5007d --take creasing=layer:"Fold lines" --take print=rest',
+    )
+    .action(async (file: string, flags) => {
+      const { runSplit } = await import('./split-command.js');
+      run.exitCode = await runSplit(file, flags, run.signal);
+    });
+}
+
+function addVerify(program: Command, run: Run): void {
+  program
+    .command('verify')
+    .description('compare any files with each other and with their source')
+    .argument('<files...>', 'two or more files, or one and --source')
+    .option('--source <file>', 'the layered file they should overlay')
+    .option('--tolerance <mm>', 'greatest distance that still counts as equal (default: 0.001)', parseLength)
+    .option('--shift <mm,mm>', 'how far the files are known to sit right and down of the source', parseShift)
+    .addOption(perInchOption())
+    .addOption(limitOption())
+    .addOption(jsonOption())
+    .addHelpText('after', '\nExample:\n  pinbar verify crease.svg print.svg cut.svg --source carton.svg --shift -0.3')
+    .action(async (files: string[], flags) => {
+      const { runVerify } = await import('./verify-command.js');
+      run.exitCode = await runVerify(files, flags, run.signal);
+    });
+}
+
+function buildProgram(run: Run): Command {
+  const program = new Command('pinbar')
+    .description(
+      'Takes one layered SVG apart into one file per pass of the machine, and proves that the files overlay.',
+    )
+    .version(PINBAR_VERSION, '-V, --version')
+    .configureOutput({ writeErr: (text) => process.stderr.write(text) })
+    .showHelpAfterError('(see --help)')
+    .addHelpText('after', `\nExample:\n  pinbar split carton.svg\n${CODES}`);
+  addInspect(program, run);
+  addSplit(program, run);
+  addVerify(program, run);
+  for (const command of [program, ...program.commands]) command.exitOverride();
+  return program;
+}
+
+/** Says what went wrong, on standard error, and with --json as the one document on standard output. */
+function tell(error: unknown, asJson: boolean): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.inRegister : EXIT.wrongUse;
+  if (error instanceof PinbarError) {
+    const exitCode = exitCodeOf(error.code);
+    writeMessage(`pinbar: ${printFindings(error.findings, false).trimEnd()}`);
+    if (asJson) writeJson({ pinbar: 1, document: 'error', code: error.code, exitCode, findings: error.findings });
+    return exitCode;
+  }
+  writeMessage('pinbar: this is a fault of pinbar; nothing was written. Please report it with the lines below.');
+  writeMessage(error instanceof Error ? (error.stack ?? error.message) : String(error));
+  if (asJson) writeJson({ pinbar: 1, document: 'error', code: 'fault', exitCode: EXIT.ourFault, findings: [] });
+  return EXIT.ourFault;
+}
+
+/**
+ * Runs the command line.
+ *
+ * @param argv - Arguments without the program's name.
+ * @returns The exit code.
+ */
+export async function main(argv: readonly string[]): Promise<number> {
+  const controller = new AbortController();
+  const stop = (): void => controller.abort();
+  process.once('SIGINT', stop);
+  process.once('SIGTERM', stop);
+  const run: Run = { signal: controller.signal, exitCode: EXIT.inRegister };
+  try {
+    await buildProgram(run).parseAsync([...argv], { from: 'user' });
+    return run.exitCode;
+  } catch (error) {
+    return tell(error, argv.includes('--json'));
+  } finally {
+    process.removeListener('SIGINT', stop);
+    process.removeListener('SIGTERM', stop);
+  }
+}

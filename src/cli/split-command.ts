@@ -1,0 +1,103 @@
+// pinbar split: one file per pass.
+import { dirname, join } from 'node:path';
+import { type JobResult, type OutputFile, PinbarError, parseTake, readTicket, split, type Ticket } from '../index.js';
+import { printJob } from '../report/print-job.js';
+import { createProgress, writeJson, writeMessage, writeResult } from './console.js';
+import { EXIT, exitCodeFor } from './exit-code.js';
+import { checkFolder, publishFiles } from './publish-files.js';
+import { type Input, pictureReader, readInput, readTicketText } from './read-input.js';
+
+/** Options as the command line gives them. */
+export interface SplitFlags {
+  readonly ticket?: string;
+  readonly take: readonly string[];
+  readonly out?: string;
+  readonly force?: boolean;
+  readonly dryRun?: boolean;
+  readonly json?: boolean;
+  readonly hidden?: Ticket['hidden'];
+  readonly partPaint?: boolean;
+  readonly embed?: boolean;
+  readonly linkedPictures?: Ticket['linkedPictures'];
+  readonly marks: boolean;
+  readonly margin?: number;
+  readonly userUnitsPerInch?: number;
+  readonly compact?: boolean;
+  readonly witness?: Ticket['witness'];
+  readonly limit: Readonly<Record<string, number>>;
+}
+
+/** The ticket of the file, with what the command line says laid over it. */
+async function makeTicket(flags: SplitFlags): Promise<Ticket> {
+  const base = readTicket(flags.ticket === undefined ? { pinbar: 1 } : await readTicketText(flags.ticket));
+  const rules = flags.take.map(parseTake);
+  const linkedPictures = flags.embed ? 'embed' : flags.linkedPictures;
+  return {
+    ...base,
+    ...(rules.length === 0 ? {} : { rules }),
+    ...(flags.hidden === undefined ? {} : { hidden: flags.hidden }),
+    ...(flags.partPaint ? { partPaint: true } : {}),
+    ...(linkedPictures === undefined ? {} : { linkedPictures }),
+    ...(flags.marks ? {} : { marks: { ...base.marks, wanted: false } }),
+    ...(flags.margin === undefined ? {} : { marginMm: flags.margin }),
+    ...(flags.userUnitsPerInch === undefined ? {} : { userUnitsPerInch: flags.userUnitsPerInch }),
+    ...(flags.compact ? { compact: true } : {}),
+    ...(flags.witness === undefined ? {} : { witness: flags.witness }),
+  };
+}
+
+/** `carton.passes` beside the input; beside the caller for standard input. */
+function defaultFolder(input: Input, stem: string): string {
+  return input.path === null ? `${stem}.passes` : join(dirname(input.path), `${stem}.passes`);
+}
+
+function listFiles(job: JobResult): readonly OutputFile[] {
+  return [...job.files, job.proofPicture, job.manifest].filter((file) => file !== null);
+}
+
+function describeJob(job: JobResult, folder: string, written: boolean): unknown {
+  return {
+    pinbar: 1,
+    document: 'split',
+    outcome: job.outcome,
+    folder,
+    written,
+    files: listFiles(job).map(({ name, byteLength, sha256 }) => ({ name, bytes: byteLength, sha256 })),
+    passes: job.assignment.passes.map((pass, index) => ({ ...pass, file: job.files[index]?.name ?? null })),
+    proof: {
+      ...job.proof,
+      judges: job.proof.judges.map(({ findings, ...rest }) => ({ ...rest, findings: findings.length })),
+    },
+    findings: job.findings,
+  };
+}
+
+/** Bare lengths are echoed with their unit, so that nobody takes mm for px. */
+function echoLengths(ticket: Ticket): void {
+  if (ticket.marginMm !== 0) writeMessage(`margin: ${ticket.marginMm} mm on every side`);
+}
+
+/** Runs the command; returns the exit code. */
+export async function runSplit(path: string, flags: SplitFlags, signal: AbortSignal): Promise<number> {
+  const progress = createProgress();
+  const ticket = await makeTicket(flags);
+  const input = await readInput(path, flags.limit.bytes);
+  if (flags.out !== undefined && !flags.dryRun) await checkFolder(flags.out, input.path, flags.force === true);
+  const job = await split(input.bytes, ticket, {
+    fileName: input.name,
+    limits: flags.limit,
+    signal,
+    onProgress: progress.show,
+    loadPicture: pictureReader(input.path),
+  });
+  progress.wipe();
+  echoLengths(ticket);
+  const folder = flags.out ?? defaultFolder(input, job.stem);
+  const publishes =
+    job.files.length > 0 && (job.outcome === 'in-register' || job.outcome === 'not-verified') && !flags.dryRun;
+  if (signal.aborted) throw new PinbarError('cancelled', { message: 'Stopped; nothing was written.' });
+  if (publishes) await publishFiles(folder, listFiles(job), { inputPath: input.path, force: flags.force === true });
+  if (flags.json) writeJson(describeJob(job, folder, publishes));
+  else writeResult(printJob(job, { folder, written: publishes }));
+  return job.outcome === 'in-register' ? EXIT.inRegister : Math.max(EXIT.findings, exitCodeFor(job.findings));
+}

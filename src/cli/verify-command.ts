@@ -1,0 +1,40 @@
+// pinbar verify: do these files overlay?
+import { verify } from '../index.js';
+import { printComparison } from '../report/print-job.js';
+import { createProgress, writeJson, writeMessage, writeResult } from './console.js';
+import { EXIT } from './exit-code.js';
+import { readInput } from './read-input.js';
+
+/** Options as the command line gives them. */
+export interface VerifyFlags {
+  readonly source?: string;
+  readonly tolerance?: number;
+  readonly shift?: readonly [number, number];
+  readonly userUnitsPerInch?: number;
+  readonly json?: boolean;
+  readonly limit: Readonly<Record<string, number>>;
+}
+
+/** Runs the command; returns the exit code. */
+export async function runVerify(paths: readonly string[], flags: VerifyFlags, signal: AbortSignal): Promise<number> {
+  const progress = createProgress();
+  const files = [];
+  for (const path of paths) files.push({ ...(await readInput(path, flags.limit.bytes)), name: path });
+  const source = flags.source === undefined ? null : await readInput(flags.source, flags.limit.bytes);
+  const shiftMm = flags.shift ?? [0, 0];
+  const toleranceMm = flags.tolerance ?? 0.001;
+  if (flags.shift !== undefined) writeMessage(`shift: ${shiftMm[0]} mm right, ${shiftMm[1]} mm down`);
+  if (flags.tolerance !== undefined) writeMessage(`tolerance: ${toleranceMm} mm`);
+  const comparison = await verify(files, source, {
+    toleranceMm,
+    shiftMm,
+    userUnitsPerInch: flags.userUnitsPerInch ?? null,
+    limits: flags.limit,
+    signal,
+    onProgress: progress.show,
+  });
+  progress.wipe();
+  if (flags.json) writeJson({ pinbar: 1, document: 'comparison', toleranceMm, shiftMm, ...comparison });
+  else writeResult(printComparison(comparison));
+  return comparison.inRegister ? EXIT.inRegister : EXIT.findings;
+}

@@ -1,0 +1,57 @@
+// The door: every public name.
+export type { Box } from './geometry/box.js';
+export type { Matrix } from './geometry/matrix.js';
+export type {
+  Artboard,
+  Artwork,
+  Colour,
+  Layer,
+  NameSource,
+  Paint,
+  PaintSource,
+  Shape,
+  ShapeKind,
+} from './model/artwork.js';
+export {
+  FINDING_KINDS,
+  type Finding,
+  type FindingCode,
+  type FindingKind,
+  type Json,
+  type Place,
+  type Severity,
+} from './model/finding.js';
+export type { InspectedLayer, InspectedStroke, Inspection } from './model/inspection.js';
+export type {
+  ComparedFile,
+  Comparison,
+  JobResult,
+  LimitChanges,
+  Outcome,
+  RoadOptions,
+  ShapeMatch,
+  Stage,
+} from './model/job.js';
+export {
+  type Assignment,
+  type Exclusion,
+  type Part,
+  type Pass,
+  type Placement,
+  type Reason,
+  ROLES,
+  type Role,
+  type Suggestion,
+} from './model/pass.js';
+export type { CancelSignal } from './model/platform.js';
+export type { ExtentMm, Judgement, PassProof, Proof } from './model/proof.js';
+export { joinPieces, type OutputFile } from './model/sheet.js';
+export type { Conditions, MarksRequest, PassRequest, Rule, Ticket } from './model/ticket.js';
+export { PinbarError } from './model/trouble.js';
+export { PINBAR_VERSION } from './model/version.js';
+export { type InspectOptions, inspect, type NamedFile, split, type VerifyOptions, verify } from './pipeline.js';
+export { DEFAULT_LIMITS, type Limits } from './source/source.js';
+export { DEFAULT_TICKET } from './ticket/default-ticket.js';
+export { parseTake } from './ticket/parse-take.js';
+export { readTicket } from './ticket/read-ticket.js';
+export { writeTicket } from './ticket/write-ticket.js';

@@ -1,0 +1,110 @@
+// What a caller hands to the road and what comes back.
+import type { Artwork } from './artwork.js';
+import type { Finding } from './finding.js';
+import type { Assignment } from './pass.js';
+import type { CancelSignal } from './platform.js';
+import type { Proof } from './proof.js';
+import type { OutputFile } from './sheet.js';
+import type { Ticket } from './ticket.js';
+
+/** What the road is doing. */
+export type Stage =
+  | 'read'
+  | 'resolve'
+  | 'classify'
+  | 'split'
+  | 'compact'
+  | 'write'
+  | 'read-back'
+  | 'witness'
+  | 'report';
+
+/** Bounds of the reader that a caller may change; see `DEFAULT_LIMITS`. */
+export interface LimitChanges {
+  readonly bytes?: number;
+  readonly unpackedBytes?: number;
+  readonly depth?: number;
+  readonly elements?: number;
+  readonly attributesPerElement?: number;
+  readonly entities?: number;
+  readonly entityBytes?: number;
+  readonly entityTotalBytes?: number;
+  readonly references?: number;
+  readonly selectors?: number;
+}
+
+/** Options of `inspect` and `split`. */
+export interface RoadOptions {
+  /** Name of the file, for messages and for the names of the sheets. Default `art.svg`. */
+  readonly fileName?: string;
+  readonly limits?: LimitChanges;
+  /** Stops the run between stages; an AbortSignal fits. */
+  readonly signal?: CancelSignal;
+  /** Told before each stage. */
+  readonly onProgress?: (stage: Stage) => void;
+  /**
+   * Reads a picture that the file links to, by the address written there; null where there is none.
+   * Called only when the ticket says to embed. The caller must not let an address lead out of the file's folder.
+   */
+  readonly loadPicture?: (address: string) => Promise<Uint8Array | null>;
+  /** False leaves out reading back and the second judge; the proof then says that nobody looked. */
+  readonly verify?: boolean;
+}
+
+/** How a job ended. `answer-needed`: an answer in the ticket settles it; nothing was made. `refused`: errors no answer settles. */
+export type Outcome = 'in-register' | 'answer-needed' | 'refused' | 'not-verified';
+
+/** What came of a job. */
+export interface JobResult {
+  readonly outcome: Outcome;
+  readonly ticket: Ticket;
+  readonly artwork: Artwork;
+  readonly assignment: Assignment;
+  /** One file per pass, in order; empty unless the passes could be made and overlay. */
+  readonly files: readonly OutputFile[];
+  /** Null where there are no files. */
+  readonly manifest: OutputFile | null;
+  /** The picture of the proof; null where there are no files. */
+  readonly proofPicture: OutputFile | null;
+  readonly proof: Proof;
+  readonly findings: readonly Finding[];
+  readonly stem: string;
+}
+
+/** How a run of some files handed in ended. */
+export interface Comparison {
+  readonly inRegister: boolean;
+  readonly files: readonly ComparedFile[];
+  readonly matches: readonly ShapeMatch[];
+  readonly greatestDeviationMm: number;
+  readonly greatestDeviationAt: string;
+  readonly findings: readonly Finding[];
+}
+
+/** One file that was compared. */
+export interface ComparedFile {
+  readonly name: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly sizeIsSure: boolean;
+  readonly viewBox: readonly number[] | null;
+  readonly shapes: number;
+  readonly extentsMm: {
+    readonly x: number;
+    readonly y: number;
+    readonly width: number;
+    readonly height: number;
+  } | null;
+  readonly marks: boolean;
+}
+
+/** A shape of the source found in a file. */
+export interface ShapeMatch {
+  readonly file: string;
+  /** Name of the shape: kind and id or place in paint order. */
+  readonly shape: string;
+  readonly by: 'id' | 'geometry';
+  readonly dxMm: number;
+  readonly dyMm: number;
+  readonly deviationMm: number;
+}

@@ -1,0 +1,204 @@
+// The road: every stage once, in order.
+import { classify } from './classify/classify.js';
+import { suggestRoles } from './classify/suggest.js';
+import { MM_PER_INCH, PT_PER_INCH, PX_PER_INCH } from './geometry/units.js';
+import { markSheets } from './mark/mark-sheets.js';
+import { planMarks } from './mark/plan-marks.js';
+import { FINDING_KINDS, type Finding } from './model/finding.js';
+import type { Inspection } from './model/inspection.js';
+import type { Comparison, JobResult, Outcome, RoadOptions } from './model/job.js';
+import { sha256Hex } from './model/platform.js';
+import type { Proof } from './model/proof.js';
+import type { Picture } from './model/sheet.js';
+import type { Ticket } from './model/ticket.js';
+import { describeArtwork } from './report/describe-artwork.js';
+import { drawProof } from './report/draw-proof.js';
+import { shapeLength } from './resolve/resolve.js';
+import { compactFiles } from './road/compact-files.js';
+import { enterStage } from './road/enter-stage.js';
+import { proveFiles } from './road/prove-files.js';
+import { resolveSource, scanBytes } from './road/read-artwork.js';
+import { prepareSplit, split as splitArtwork } from './split/split.js';
+import { DEFAULT_TICKET } from './ticket/default-ticket.js';
+import { relevelFindings } from './ticket/relevel.js';
+import { writeTicket } from './ticket/write-ticket.js';
+import type { Original } from './verify/verify.js';
+import { compareFiles } from './witness/compare-files.js';
+import { describeManifest, printManifest } from './write/describe-manifest.js';
+import { finishFiles, finishText } from './write/finish-files.js';
+import { stemOf } from './write/name-files.js';
+
+/** Options of `inspect`. */
+export interface InspectOptions extends RoadOptions {
+  /** User units to the inch for a root whose size is not sure. */
+  readonly userUnitsPerInch?: number | null;
+}
+
+/**
+ * What is in a layered SVG: size, layers, strokes, and the passes they suggest.
+ *
+ * @param bytes - The file, gzipped or not.
+ * @throws PinbarError when the file cannot be read or breaks a limit; `code` says which.
+ */
+export async function inspect(bytes: Uint8Array, options: InspectOptions = {}): Promise<Inspection> {
+  await enterStage('read', options);
+  const source = scanBytes(bytes, options);
+  await enterStage('resolve', options);
+  const artwork = resolveSource(source, options, options.userUnitsPerInch ?? null);
+  await enterStage('classify', options);
+  const suggestions = suggestRoles(artwork);
+  const facts = {
+    artwork,
+    measureLength: (shape: (typeof artwork.shapes)[number]) => shapeLength(source, artwork, shape),
+    layerSuggestions: suggestions.layers,
+    strokeSuggestions: suggestions.strokes,
+  };
+  const file = {
+    name: options.fileName ?? 'art.svg',
+    bytes: bytes.length,
+    sha256: await sha256Hex(bytes),
+    encoding: source.encoding,
+    gzipped: source.gzipped,
+    elements: source.elements.count,
+  };
+  const inspection = describeArtwork(facts, file, { 96: MM_PER_INCH / PX_PER_INCH, 72: MM_PER_INCH / PT_PER_INCH });
+  return { ...inspection, findings: [...source.findings, ...inspection.findings] };
+}
+
+function asks(item: Finding): boolean {
+  return FINDING_KINDS[item.code].asks === true;
+}
+
+function decideOutcome(findings: readonly Finding[], proof: Proof): Outcome {
+  const errors = findings.filter((item) => item.severity === 'error');
+  if (errors.some((item) => !asks(item))) return 'refused';
+  if (errors.length > 0) return 'answer-needed';
+  return proof.inRegister ? 'in-register' : 'not-verified';
+}
+
+const NO_PROOF: Proof = { inRegister: false, judges: [], passes: [], equalExtents: false };
+
+/** Reads the linked pictures that the ticket wants embedded. */
+async function loadPictures(
+  addresses: readonly string[],
+  ticket: Ticket,
+  options: RoadOptions,
+): Promise<ReadonlyMap<string, Picture>> {
+  const pictures = new Map<string, Picture>();
+  if (ticket.linkedPictures !== 'embed' || options.loadPicture === undefined) return pictures;
+  for (const address of new Set(addresses)) {
+    const bytes = await options.loadPicture(address);
+    if (bytes !== null) pictures.set(address, { bytes });
+  }
+  return pictures;
+}
+
+/**
+ * Takes a layered SVG apart into one file per pass and proves that the files overlay.
+ *
+ * Touches no disk: the files come back in pieces, most of them views of `bytes`. Same bytes and ticket, same files.
+ *
+ * @param bytes - The file, gzipped or not.
+ * @param ticket - Of `readTicket`; by layer names when left out.
+ * @returns Files, manifest, proof and findings; no files where an answer is needed or an error stands in the way.
+ * @throws PinbarError when the file cannot be read, breaks a limit, or the caller stops the run.
+ */
+export async function split(
+  bytes: Uint8Array,
+  ticket: Ticket = DEFAULT_TICKET,
+  options: RoadOptions = {},
+): Promise<JobResult> {
+  const fileName = options.fileName ?? 'art.svg';
+  const stem = stemOf(fileName);
+  const inputHash = sha256Hex(bytes);
+  await enterStage('read', options);
+  const source = scanBytes(bytes, options);
+  await enterStage('resolve', options);
+  const artwork = resolveSource(source, options, ticket.userUnitsPerInch);
+  await enterStage('classify', options);
+  const { assignment, findings: claims } = classify(artwork, ticket);
+  const marks = planMarks(artwork, assignment, ticket);
+  await enterStage('split', options);
+  const sanitised = prepareSplit(source);
+  const addresses = sanitised.linkedPictures.map((link) => link.address);
+  const pictures = await loadPictures(addresses, ticket, options);
+  const parts = splitArtwork(source, artwork, assignment, { ticket, sanitised, pictures, rootSize: marks.rootSize });
+  const before = [...source.findings, ...artwork.findings, ...claims, ...marks.findings, ...parts.findings];
+  const relevelled = relevelFindings(before, ticket.severities);
+  const job = { ticket, artwork, assignment, stem };
+  if (relevelled.some((item) => item.severity === 'error')) {
+    const outcome = decideOutcome(relevelled, NO_PROOF);
+    return { ...job, outcome, files: [], manifest: null, proofPicture: null, proof: NO_PROOF, findings: relevelled };
+  }
+  const sheets = markSheets(parts.sheets, marks.plan, { artwork, assignment, marks: ticket.marks, stem });
+  await enterStage('write', options);
+  const plain = await finishFiles(sheets, stem);
+  const original: Original = {
+    source,
+    artwork,
+    assignment,
+    marginMm: ticket.marginMm,
+    rootMayChange: source.namespaceMissing || Object.values(marks.rootSize).some((value) => value !== null),
+    cleanedRows: sanitised.cleanedRows,
+    shownRows: parts.shownRows,
+  };
+  const proof = await proveFiles(original, { sheets, files: plain, marked: marks.plan !== null }, ticket, options);
+  const { files, findings: compaction } = await compactFiles(plain, ticket, options);
+  const seen = proof.judges.flatMap((judge) => judge.findings);
+  const findings = [...relevelled, ...relevelFindings([...compaction, ...seen], ticket.severities)];
+  await enterStage('report', options);
+  const facts = { artwork, assignment, files, proof, findings, ticket: writeTicket(ticket) };
+  const input = { name: fileName, bytes: bytes.length, sha256: await inputHash };
+  const manifest = await finishText(
+    'manifest.json',
+    'application/json',
+    printManifest(describeManifest({ ...facts, input })),
+  );
+  const { width, height, mmPerPx } = artwork.artboard;
+  const picture = drawProof({
+    ...facts,
+    stem,
+    widthMm: width * mmPerPx + 2 * ticket.marginMm,
+    heightMm: height * mmPerPx + 2 * ticket.marginMm,
+  });
+  const proofPicture = await finishText('proof.svg', 'image/svg+xml', picture);
+  return { ...job, outcome: decideOutcome(findings, proof), files, manifest, proofPicture, proof, findings };
+}
+
+/** A file to be compared. */
+export interface NamedFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Options of `verify`. */
+export interface VerifyOptions extends RoadOptions {
+  /** Greatest distance that still counts as equal, mm. Default 0.001. */
+  readonly toleranceMm?: number;
+  /** How far the files are known to sit from the source, right and down, mm. */
+  readonly shiftMm?: readonly [number, number];
+  readonly userUnitsPerInch?: number | null;
+}
+
+/**
+ * Compares any files with each other, and with a source where one is given, also files made by hand elsewhere.
+ *
+ * @throws PinbarError when a file cannot be read.
+ */
+export async function verify(
+  files: readonly NamedFile[],
+  source: NamedFile | null = null,
+  options: VerifyOptions = {},
+): Promise<Comparison> {
+  await enterStage('read', options);
+  const toText = (file: NamedFile): NamedFile => ({ name: file.name, bytes: scanBytes(file.bytes, options).text });
+  const texts = files.map(toText);
+  const original = source === null ? null : toText(source);
+  await enterStage('witness', options);
+  const result = compareFiles(texts, original, {
+    toleranceMm: options.toleranceMm ?? 0.001,
+    shiftMm: options.shiftMm ?? [0, 0],
+    userUnitsPerInch: options.userUnitsPerInch ?? null,
+  });
+  return { ...result, inRegister: result.findings.every((item) => item.severity !== 'error') };
+}

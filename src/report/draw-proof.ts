@@ -1,0 +1,161 @@
+// The picture of the proof: all passes over each other, each alone, and what the judges said, as one SVG.
+import type { Finding } from '../model/finding.js';
+import { type Assignment, isToolpath } from '../model/pass.js';
+import { encodeBase64 } from '../model/platform.js';
+import type { ExtentMm, Proof } from '../model/proof.js';
+import { joinPieces, type OutputFile } from '../model/sheet.js';
+import { PINBAR_VERSION } from '../model/version.js';
+
+/** What the picture shows. */
+export interface ProofFacts {
+  readonly stem: string;
+  /** Size of the sheets, mm. */
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly assignment: Assignment;
+  readonly files: readonly OutputFile[];
+  readonly proof: Proof;
+  readonly findings: readonly Finding[];
+}
+
+const PAGE = 1200;
+const PADDING = 40;
+const GAP = 28;
+const LINE = 22;
+/** Together larger files are not drawn into the picture, bytes. */
+const LARGEST_BYTES = 8 * 1024 * 1024;
+const LONGEST_LINE = 130;
+
+/** Text for XML. */
+export function escapeXml(text: string): string {
+  return text
+    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, '\ufffd')
+    .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;')
+    .replace(/"/g, '&quot;');
+}
+
+function n(value: number): string {
+  return String(Math.round(value * 100) / 100 + 0);
+}
+
+interface Panel {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+function text(x: number, y: number, content: string, look = ''): string {
+  const short = content.length > LONGEST_LINE ? `${content.slice(0, LONGEST_LINE - 1)}…` : content;
+  return `<text x="${n(x)}" y="${n(y)}"${look}>${escapeXml(short)}</text>`;
+}
+
+/** A frame with pictures of some passes in it, and the extent that all of them draw. */
+function drawPanel(panel: Panel, passes: readonly number[], scale: number): string {
+  const frame = `<rect x="${n(panel.x)}" y="${n(panel.y)}" width="${n(panel.width)}" height="${n(panel.height)}" fill="#fff" stroke="#555"/>`;
+  const art = passes.map((index) => `<use href="#pass-${index + 1}"/>`).join('');
+  const factor = Math.round(scale * 1e6) / 1e6;
+  return `${frame}<g transform="translate(${n(panel.x)} ${n(panel.y)}) scale(${factor})">${art}</g>`;
+}
+
+function describeExtent(extent: ExtentMm | null): string {
+  if (extent === null) return 'draws nothing';
+  return `draws ${extent.width.toFixed(2)} x ${extent.height.toFixed(2)} mm from ${extent.x.toFixed(2)}, ${extent.y.toFixed(2)}`;
+}
+
+/** What the judges said, a sentence each. */
+export function describeJudges(proof: Proof): readonly string[] {
+  return proof.judges.map((judge) => {
+    const name =
+      judge.judge === 'read-back' ? 'First judge (read back by the scanner)' : 'Second judge (independent reader)';
+    if (!judge.looked) return `${name}: did not look: ${judge.why}.`;
+    const errors = judge.findings.filter((item) => item.severity === 'error').length;
+    const where = judge.greatestDeviationAt === '' ? '' : ` (${judge.greatestDeviationAt})`;
+    const verdict = errors === 0 ? 'no difference' : `${errors} differences`;
+    return `${name}: ${judge.shapesJudged} shapes, greatest deviation ${judge.greatestDeviationMm.toFixed(6)} mm${where}, ${verdict}.`;
+  });
+}
+
+/** The passes as pictures, each an image of its own, so that style sheets and ids of one do not reach another. */
+function definePasses(facts: ProofFacts): string {
+  const total = facts.files.reduce((sum, file) => sum + file.byteLength, 0);
+  const images = facts.files.map((file, index) => {
+    const size = `width="${n(facts.widthMm)}" height="${n(facts.heightMm)}"`;
+    if (total > LARGEST_BYTES) return `<g id="pass-${index + 1}"/>`;
+    const data = encodeBase64(joinPieces(file.pieces));
+    return `<image id="pass-${index + 1}" ${size} preserveAspectRatio="none" href="data:image/svg+xml;base64,${data}"/>`;
+  });
+  const note =
+    total > LARGEST_BYTES ? text(PADDING, 96, 'The files are too large to be shown here; the figures below hold.') : '';
+  return `<defs>${images.join('')}</defs>${note}`;
+}
+
+function listDifferences(facts: ProofFacts): readonly string[] {
+  const shown = facts.findings.filter((item) => item.severity !== 'note');
+  const lines = shown.slice(0, 40).map((item) => `${item.severity}: ${item.message}`);
+  if (shown.length > 40) lines.push(`and ${shown.length - 40} more; see manifest.json`);
+  return lines.length === 0 ? ['Nothing differs, and nothing was found.'] : lines;
+}
+
+/** Panels of the single passes below the overlay, three in a row; returns markup and the y below them. */
+function drawSingles(facts: ProofFacts, top: number): { readonly markup: string; readonly bottom: number } {
+  const columns = 3;
+  const width = (PAGE - 2 * PADDING - (columns - 1) * GAP) / columns;
+  const height = (width * facts.heightMm) / facts.widthMm;
+  const step = height + GAP + 2.6 * LINE;
+  let markup = '';
+  for (const [index, pass] of facts.assignment.passes.entries()) {
+    const x = PADDING + (index % columns) * (width + GAP);
+    const y = top + Math.floor(index / columns) * step;
+    const proof = facts.proof.passes[index];
+    markup += text(x, y + 16, `${pass.order}  ${pass.name}`, ' font-weight="700"');
+    markup += drawPanel({ x, y: y + LINE, width, height }, [index], width / facts.widthMm);
+    const caption = `${proof?.shapes ?? 0} shapes, ${describeExtent(proof?.drawnExtentMm ?? null)}`;
+    markup += text(x, y + LINE + height + 18, caption, ' font-size="12" fill="#444"');
+  }
+  const rows = Math.ceil(facts.assignment.passes.length / columns);
+  return { markup, bottom: top + rows * step };
+}
+
+/** The picture as SVG text. Nothing in it is loaded from outside; any browser shows it. */
+export function drawProof(facts: ProofFacts): string {
+  const passes = facts.assignment.passes.map((_, index) => index);
+  const ground = passes.filter((index) => !isToolpath(facts.assignment.passes[index]!.role));
+  const tools = passes.filter((index) => isToolpath(facts.assignment.passes[index]!.role));
+  const overlayWidth = Math.min(PAGE - 2 * PADDING, (720 * facts.widthMm) / facts.heightMm);
+  const overlay: Panel = {
+    x: PADDING,
+    y: 120,
+    width: overlayWidth,
+    height: (overlayWidth * facts.heightMm) / facts.widthMm,
+  };
+  const verdict = facts.proof.inRegister ? 'in register' : 'NOT proved to be in register';
+  const size = `${facts.widthMm.toFixed(2)} x ${facts.heightMm.toFixed(2)} mm`;
+  const singles = drawSingles(facts, overlay.y + overlay.height + GAP);
+  const extents = facts.proof.equalExtents ? 'All files draw the same extent.' : 'The files draw different extents.';
+  const lines = [
+    { words: 'What the judges saw', heading: true },
+    ...[...describeJudges(facts.proof), extents].map((words) => ({ words, heading: false })),
+    { words: '', heading: false },
+    { words: 'What differs', heading: true },
+    ...listDifferences(facts).map((words) => ({ words, heading: false })),
+  ];
+  const top = singles.bottom + LINE;
+  const words = lines
+    .map((line, i) => text(PADDING, top + i * LINE, line.words, line.heading ? ' font-weight="700"' : ''))
+    .join('');
+  const height = top + lines.length * LINE + PADDING;
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${PAGE}" height="${n(height)}" viewBox="0 0 ${PAGE} ${n(height)}" font-family="system-ui, sans-serif" font-size="15">`,
+    `<title>Proof of ${escapeXml(facts.stem)}</title><rect width="100%" height="100%" fill="#f4f3ef"/>`,
+    text(PADDING, 56, `${facts.stem}: ${verdict}`, ' font-size="28" font-weight="700"'),
+    text(PADDING, 84, `${size}, ${facts.files.length} passes, one over the other below; pinbar ${PINBAR_VERSION}`),
+    definePasses(facts),
+    drawPanel(overlay, [...ground, ...tools], overlay.width / facts.widthMm),
+    singles.markup,
+    words,
+    '</svg>\n',
+  ].join('\n');
+}

@@ -1,0 +1,41 @@
+// Findings as text a designer can work through: worst first, what, where, what to do.
+import type { Finding, Place, Severity } from '../model/finding.js';
+
+const ORDER: readonly Severity[] = ['error', 'warning', 'note'];
+
+/** Where, in words: file, line and column, layer, element and id, as far as known. */
+export function describePlace(place: Place): string {
+  const parts: string[] = [];
+  if (place.file !== undefined) parts.push(place.file);
+  if (place.line !== undefined) {
+    parts.push(place.column === undefined ? `line ${place.line}` : `line ${place.line}, column ${place.column}`);
+  }
+  if (place.layerPath !== undefined) parts.push(`layer ${place.layerPath}`);
+  if (place.id !== undefined) parts.push(`id ${place.id}`);
+  return parts.join(', ');
+}
+
+function printFinding(item: Finding): string {
+  const place = describePlace(item.place);
+  const where = place === '' ? '' : ` (${place})`;
+  const remedy = item.remedy === '' ? '' : `\n    -> ${item.remedy}`;
+  return `${item.severity} ${item.code}${where}\n    ${item.message.replace(/\n/g, '\n    ')}${remedy}`;
+}
+
+/** Findings worst first; notes only where asked for. */
+export function printFindings(findings: readonly Finding[], withNotes: boolean): string {
+  const shown = ORDER.flatMap((severity) =>
+    withNotes || severity !== 'note' ? findings.filter((item) => item.severity === severity) : [],
+  );
+  return shown.map((item) => `${printFinding(item)}\n`).join('');
+}
+
+/** How many of each severity, in words. */
+export function countFindings(findings: readonly Finding[]): string {
+  const count = (severity: Severity, word: string): string => {
+    const n = findings.filter((item) => item.severity === severity).length;
+    return n === 0 ? '' : `${n} ${word}${n === 1 ? '' : 's'}`;
+  };
+  const parts = [count('error', 'error'), count('warning', 'warning'), count('note', 'note')];
+  return parts.filter((part) => part !== '').join(', ') || 'no findings';
+}

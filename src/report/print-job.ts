@@ -1,0 +1,90 @@
+// What came of a job, as text.
+import type { Comparison, JobResult } from '../model/job.js';
+import { describeJudges } from './draw-proof.js';
+import { countFindings, printFindings } from './print-findings.js';
+import { alignColumns } from './print-inspection.js';
+
+/** Where the files of a job are, or would be. */
+export interface JobPlace {
+  readonly folder: string;
+  readonly written: boolean;
+}
+
+const VERDICTS: Readonly<Record<JobResult['outcome'], string>> = {
+  'in-register': 'in register',
+  'answer-needed': 'nothing written: an answer is needed',
+  refused: 'nothing written: errors stand in the way',
+  'not-verified': 'not verified',
+};
+
+function fileRows(job: JobResult): readonly (readonly string[])[] {
+  return job.assignment.passes.map((pass, index) => {
+    const file = job.files[index];
+    const proof = job.proof.passes[index];
+    return [
+      `${pass.order} ${pass.name}`,
+      file?.name ?? '',
+      `${proof?.shapes ?? 0} shapes`,
+      file === undefined ? '' : `${file.byteLength} bytes`,
+    ];
+  });
+}
+
+/** The reason for each pass: which rules or layers it comes from. */
+function reasonRows(job: JobResult): readonly (readonly string[])[] {
+  const counts = new Map<string, number>();
+  for (const placement of job.assignment.placements) {
+    const key = `${placement.pass}\n${placement.reason.text}`;
+    counts.set(key, (counts.get(key) ?? 0) + 1);
+  }
+  return [...counts].slice(0, 40).map(([key, count]) => {
+    const [pass, reason] = key.split('\n');
+    return [job.assignment.passes[Number(pass)]!.name, `${count} shapes`, reason!];
+  });
+}
+
+/** A job as text. */
+export function printJob(job: JobResult, place: JobPlace): string {
+  const heading = `${job.stem}: ${VERDICTS[job.outcome]}\n`;
+  const findings = `\n${countFindings(job.findings)}\n${printFindings(job.findings, false)}`;
+  if (job.files.length === 0) return heading + findings;
+  const where = place.written ? `Files in ${place.folder}` : `Would be written to ${place.folder} (dry run)`;
+  const proof = describeJudges(job.proof)
+    .map((line) => `  ${line}\n`)
+    .join('');
+  const extents = job.proof.equalExtents
+    ? '  All files draw the same extent.\n'
+    : '  The files draw different extents.\n';
+  return [
+    heading,
+    `\n${where}, in the order of the runs\n`,
+    alignColumns(fileRows(job)),
+    `\nWhy\n`,
+    alignColumns(reasonRows(job)),
+    `\nProof\n`,
+    proof === '' ? '  Nobody looked.\n' : proof + extents,
+    findings,
+  ].join('');
+}
+
+/** A comparison of files as text. */
+export function printComparison(comparison: Comparison): string {
+  const rows = comparison.files.map((file) => [
+    file.name,
+    `${Number(file.widthMm.toFixed(4))} x ${Number(file.heightMm.toFixed(4))} mm${file.sizeIsSure ? '' : ' (not sure)'}`,
+    `${file.shapes} shapes`,
+    file.extentsMm === null
+      ? 'draws nothing'
+      : `draws ${file.extentsMm.width.toFixed(3)} x ${file.extentsMm.height.toFixed(3)} mm from ${file.extentsMm.x.toFixed(3)}, ${file.extentsMm.y.toFixed(3)}`,
+    file.marks ? 'marks' : 'no marks',
+  ]);
+  const at = comparison.greatestDeviationAt === '' ? '' : ` (${comparison.greatestDeviationAt})`;
+  const matched = comparison.matches.length === 0 ? '' : `${comparison.matches.length} shapes matched, `;
+  return [
+    comparison.inRegister ? 'in register\n\n' : 'NOT in register\n\n',
+    alignColumns(rows),
+    `\n${matched}greatest deviation ${comparison.greatestDeviationMm.toFixed(6)} mm${at}\n`,
+    `\n${countFindings(comparison.findings)}\n`,
+    printFindings(comparison.findings, true),
+  ].join('');
+}

@@ -1,0 +1,133 @@
+// Resolves a written sheet again and compares every shape's box and paint with the source's.
+import { type Box, isEmptyBox } from '../geometry/box.js';
+import type { Artwork, PaintSource, Shape } from '../model/artwork.js';
+import { type Finding, finding } from '../model/finding.js';
+import type { Part, Placement } from '../model/pass.js';
+
+/** How far the shapes of a sheet lie from those of the source. */
+export interface ShapeJudgement {
+  readonly shapes: number;
+  readonly greatestDeviationMm: number;
+  readonly greatestDeviationAt: string;
+  readonly findings: readonly Finding[];
+}
+
+/** Allowed distance, mm: far below what any machine resolves, above rounding of double numbers. */
+export const TOLERANCE_MM = 0.001;
+
+function paintKey(paint: PaintSource): string {
+  if (paint.kind === 'colour') return `${paint.colour.key} ${paint.colour.alpha}`;
+  return paint.kind === 'none' ? 'none' : `url(#${paint.id})`;
+}
+
+/** What differs in paint, or ''. The part that a pass does not draw must be none. */
+function comparePaint(before: Shape, after: Shape, part: Part): string {
+  const fill = part === 'stroke' ? 'none' : paintKey(before.paint.fill);
+  const stroke = part === 'fill' ? 'none' : paintKey(before.paint.stroke);
+  if (paintKey(after.paint.fill) !== fill) return `fill ${paintKey(after.paint.fill)} instead of ${fill}`;
+  if (paintKey(after.paint.stroke) !== stroke) return `stroke ${paintKey(after.paint.stroke)} instead of ${stroke}`;
+  const a = before.paint;
+  const b = after.paint;
+  for (const key of [
+    'fillOpacity',
+    'strokeOpacity',
+    'fillRule',
+    'strokeWidth',
+    'strokeLinecap',
+    'strokeLinejoin',
+    'strokeMiterlimit',
+    'strokeDashoffset',
+    'nonScalingStroke',
+  ] as const) {
+    if (a[key] !== b[key]) return `${key} ${b[key]} instead of ${a[key]}`;
+  }
+  return a.strokeDasharray.join() === b.strokeDasharray.join() ? '' : 'another dash pattern';
+}
+
+/** Greatest distance between two boxes' sides, mm; the second may sit `shiftMm` further right and down. */
+export function boxDistanceMm(before: Box, beforeMm: number, after: Box, afterMm: number, shiftMm: number): number {
+  if (isEmptyBox(before) && isEmptyBox(after)) return 0;
+  return Math.max(
+    Math.abs(after.x0 * afterMm - before.x0 * beforeMm - shiftMm),
+    Math.abs(after.y0 * afterMm - before.y0 * beforeMm - shiftMm),
+    Math.abs(after.x1 * afterMm - before.x1 * beforeMm - shiftMm),
+    Math.abs(after.y1 * afterMm - before.y1 * beforeMm - shiftMm),
+  );
+}
+
+/** How a shape is called in a message. */
+export function nameShape(shape: Shape): string {
+  return shape.id === '' ? `${shape.kind} ${shape.index + 1} in paint order` : `${shape.kind} "${shape.id}"`;
+}
+
+/**
+ * Compares the shapes of a resolved sheet, in paint order, with those placed in its pass.
+ *
+ * @param shiftMm - By how much the artboard grew on the left and at the top.
+ */
+export function judgeShapes(
+  original: Artwork,
+  sheet: Artwork,
+  placements: readonly Placement[],
+  context: { readonly file: string; readonly shiftMm: number },
+): ShapeJudgement {
+  const { file, shiftMm } = context;
+  const after = sheet.shapes.filter((shape) => shape.draws && !shape.hidden);
+  const findings: Finding[] = [];
+  let greatest = 0;
+  let at = '';
+  if (after.length !== placements.length) {
+    findings.push(
+      finding(after.length < placements.length ? 'verify/lost' : 'verify/unexpected', {
+        message: `${file} draws ${after.length} shapes instead of ${placements.length}.`,
+        remedy: 'Do not run this file. A style rule that counts elements may be the cause.',
+        place: { file },
+      }),
+    );
+  }
+  for (let i = 0; i < Math.min(after.length, placements.length) && findings.length < 100; i += 1) {
+    const placement = placements[i]!;
+    const before = original.shapes[placement.shape]!;
+    const now = after[i]!;
+    const place = { file, ...(before.id === '' ? {} : { id: before.id }), element: before.kind };
+    const distance = boxDistanceMm(
+      before.fillBox,
+      original.artboard.mmPerPx,
+      now.fillBox,
+      sheet.artboard.mmPerPx,
+      shiftMm,
+    );
+    if (distance > greatest || Number.isNaN(distance)) {
+      greatest = distance;
+      at = `${nameShape(before)} in ${file}`;
+    }
+    if (!(distance <= TOLERANCE_MM)) {
+      findings.push(
+        finding('verify/box-moved', {
+          message: `${file}: ${nameShape(before)} lies ${distance.toFixed(4)} mm from its place in the source; ${TOLERANCE_MM} mm is allowed.`,
+          remedy: 'Do not run this file.',
+          place,
+          data: { deviationMm: distance },
+        }),
+      );
+    }
+    const difference = comparePaint(before, now, placement.part);
+    if (difference !== '') {
+      findings.push(
+        finding('verify/paint-changed', {
+          message: `${file}: ${nameShape(before)} has ${difference}.`,
+          remedy:
+            'A style rule that counts elements or looks at siblings no longer matches: give the shape its paint directly.',
+          place,
+          data: { difference },
+        }),
+      );
+    }
+  }
+  return {
+    shapes: Math.min(after.length, placements.length),
+    greatestDeviationMm: greatest,
+    greatestDeviationAt: at,
+    findings,
+  };
+}

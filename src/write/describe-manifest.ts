@@ -1,0 +1,148 @@
+// The manifest: what was made of what, by which ticket, and what was found.
+import type { Artwork } from '../model/artwork.js';
+import type { Finding, Json } from '../model/finding.js';
+import type { Assignment, Reason } from '../model/pass.js';
+import type { Proof } from '../model/proof.js';
+import type { OutputFile } from '../model/sheet.js';
+import { PINBAR_VERSION } from '../model/version.js';
+
+/** All that a manifest tells. */
+export interface ManifestFacts {
+  readonly input: { readonly name: string; readonly bytes: number; readonly sha256: string };
+  readonly ticket: Json;
+  readonly artwork: Artwork;
+  readonly assignment: Assignment;
+  readonly files: readonly OutputFile[];
+  readonly proof: Proof;
+  readonly findings: readonly Finding[];
+}
+
+/** A stretch of shapes in paint order that share pass, part and reason. */
+interface Run {
+  readonly from: number;
+  to: number;
+  readonly pass: string;
+  readonly part: string;
+  readonly reason: number;
+  readonly ids: string[];
+}
+
+/** Placements as runs, so that 100,000 shapes do not make 100,000 lines. */
+function listRuns(
+  artwork: Artwork,
+  assignment: Assignment,
+): { readonly runs: readonly Run[]; readonly reasons: readonly Reason[] } {
+  const reasons: Reason[] = [];
+  const numbers = new Map<Reason, number>();
+  const open = new Map<string, Run>();
+  const runs: Run[] = [];
+  for (const placement of assignment.placements) {
+    let reason = numbers.get(placement.reason);
+    if (reason === undefined) {
+      reason = reasons.length;
+      numbers.set(placement.reason, reason);
+      reasons.push(placement.reason);
+    }
+    const key = `${placement.pass} ${placement.part} ${reason}`;
+    let run = open.get(key);
+    if (run === undefined || run.to !== placement.shape - 1) {
+      const pass = assignment.passes[placement.pass]!.name;
+      run = { from: placement.shape, to: placement.shape, pass, part: placement.part, reason, ids: [] };
+      open.set(key, run);
+      runs.push(run);
+    }
+    run.to = placement.shape;
+    const { id } = artwork.shapes[placement.shape]!;
+    if (id !== '') run.ids.push(id);
+  }
+  return { runs, reasons };
+}
+
+/** Indices as `[first, last]` stretches. */
+function listStretches(indices: readonly number[]): readonly (readonly [number, number])[] {
+  const stretches: [number, number][] = [];
+  for (const index of indices) {
+    const last = stretches.at(-1);
+    if (last !== undefined && last[1] === index - 1) last[1] = index;
+    else stretches.push([index, index]);
+  }
+  return stretches;
+}
+
+function listExclusions(assignment: Assignment): { readonly [cause: string]: Json } {
+  const causes = [...new Set(assignment.exclusions.map((exclusion) => exclusion.cause))].sort();
+  return Object.fromEntries(
+    causes.map((cause) => [
+      cause,
+      listStretches(assignment.exclusions.filter((exclusion) => exclusion.cause === cause).map(({ shape }) => shape)),
+    ]),
+  );
+}
+
+function round(value: number): number {
+  return Math.round(value * 1e6) / 1e6 + 0;
+}
+
+/**
+ * The manifest as plain data, schema version 1.
+ *
+ * `shapes` lists stretches `from`..`to` of shapes in paint order (counted from 0) with pass, part and the number of
+ * the reason in `reasons`, and the ids among them.
+ */
+export function describeManifest(facts: ManifestFacts): Json {
+  const { artwork, assignment, files, proof } = facts;
+  const { artboard } = artwork;
+  const { runs, reasons } = listRuns(artwork, assignment);
+  return {
+    pinbar: 1,
+    document: 'manifest',
+    tool: { name: 'pinbar', version: PINBAR_VERSION },
+    input: facts.input,
+    artboard: {
+      widthMm: round(artboard.width * artboard.mmPerPx),
+      heightMm: round(artboard.height * artboard.mmPerPx),
+      viewBox: artboard.viewBox,
+      sizeIsSure: artboard.sizeIsSure,
+    },
+    passes: assignment.passes.map((pass, index) => ({
+      order: pass.order,
+      name: pass.name,
+      role: pass.role,
+      file: files[index]!.name,
+      bytes: files[index]!.byteLength,
+      sha256: files[index]!.sha256,
+      shapes: proof.passes[index]?.shapes ?? 0,
+      artExtentMm: (proof.passes[index]?.artExtentMm ?? null) as Json,
+      drawnExtentMm: (proof.passes[index]?.drawnExtentMm ?? null) as Json,
+    })),
+    reasons: reasons.map(({ rule, text }) => ({ rule: rule < 0 ? null : rule, text })),
+    shapes: runs.map((run) => ({ ...run })),
+    leftOut: listExclusions(assignment),
+    proof: {
+      inRegister: proof.inRegister,
+      equalExtents: proof.equalExtents,
+      judges: proof.judges.map(({ findings, ...rest }) => ({ ...rest, findings: findings.length })),
+    },
+    findings: facts.findings.map((item) => ({ ...item, place: { ...item.place } })),
+    ticket: facts.ticket,
+  };
+}
+
+/** A manifest as text: two blanks of indent down to the lists, one line per shape stretch and finding. */
+export function printManifest(manifest: Json): string {
+  return `${printValue(manifest, 0)}\n`;
+}
+
+function printValue(value: Json, depth: number): string {
+  const flat = JSON.stringify(value);
+  if (value === null || typeof value !== 'object' || depth > 2 || flat.length < 100) return flat;
+  const pad = '  '.repeat(depth + 1);
+  const close = '  '.repeat(depth);
+  if (Array.isArray(value)) {
+    return `[\n${value.map((item) => pad + printValue(item, depth + 1)).join(',\n')}\n${close}]`;
+  }
+  const entries = Object.entries(value).map(
+    ([key, item]) => `${pad}${JSON.stringify(key)}: ${printValue(item, depth + 1)}`,
+  );
+  return `{\n${entries.join(',\n')}\n${close}}`;
+}

@@ -1,0 +1,36 @@
+// Sheets become named files with their hashes.
+import { encodeUtf8, sha256Hex } from '../model/platform.js';
+import { joinPieces, type OutputFile, type Sheet } from '../model/sheet.js';
+import { nameFiles } from './name-files.js';
+
+/** Number of bytes in some pieces. */
+function countBytes(pieces: readonly Uint8Array[]): number {
+  let length = 0;
+  for (const piece of pieces) length += piece.length;
+  return length;
+}
+
+/** One file per sheet. Hashes are of the bytes to be written. */
+export async function finishFiles(sheets: readonly Sheet[], stem: string): Promise<readonly OutputFile[]> {
+  const names = nameFiles(
+    stem,
+    sheets.map((sheet) => sheet.pass),
+  );
+  const files: OutputFile[] = [];
+  for (const [index, sheet] of sheets.entries()) {
+    files.push({
+      name: names[index]!,
+      mediaType: 'image/svg+xml',
+      pieces: sheet.pieces,
+      byteLength: countBytes(sheet.pieces),
+      sha256: await sha256Hex(joinPieces(sheet.pieces)),
+    });
+  }
+  return files;
+}
+
+/** A text as a file. */
+export async function finishText(name: string, mediaType: OutputFile['mediaType'], text: string): Promise<OutputFile> {
+  const bytes = encodeUtf8(text);
+  return { name, mediaType, pieces: [bytes], byteLength: bytes.length, sha256: await sha256Hex(bytes) };
+}
