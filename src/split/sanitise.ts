@@ -89,6 +89,7 @@ function dutyOf(namespace: string, local: string): AttributeDuty {
   return PLAIN_NAMES.has(local) ? 'none' : 'css';
 }
 
+const HAS_SCHEME = /^\s*(?:[a-z][a-z0-9+.-]*:|\/\/)/i;
 const PAREN = 0x28;
 
 /** Whether the raw value could call a CSS function that loads: it holds a bracket or a reference. */
@@ -103,41 +104,42 @@ function removeAttribute(source: Source, attribute: number, code: FindingCode, w
   note(into, code, { offset: start, what });
 }
 
-function judgeAttribute(
-  source: Source,
-  row: number,
-  attribute: number,
-  judging: {
-    readonly duty: AttributeDuty;
-    readonly into: Collection;
-    readonly linked: { row: number; attribute: number; address: string }[];
-  },
-): void {
-  const { attributes, names, name } = source.elements;
-  const { duty, into } = judging;
-  const qualified = attributes.names[attributes.name[attribute]!]!.qualified;
-  if (duty === 'handler') return removeAttribute(source, attribute, 'split/handler-removed', qualified, into);
+interface Judging {
+  readonly source: Source;
+  readonly into: Collection;
+  readonly linked: { row: number; attribute: number; address: string }[];
+}
+
+/** An address must stay in the file; a picture beside the file is a case of its own. */
+function judgeAddress(judging: Judging, row: number, attribute: number, shown: string): void {
+  const { source, into, linked } = judging;
   const value = readAttribute(source, attribute);
-  const shown = `${qualified}="${value.slice(0, 80)}"`;
-  if (duty === 'drop') return removeAttribute(source, attribute, 'split/outside-reference-removed', shown, into);
-  if (duty === 'address') {
-    if (isInsideAddress(value)) return undefined;
-    const isPicture = names[name[row]!]!.local === 'image' && !/^\s*(?:[a-z][a-z0-9+.-]*:|\/\/)/i.test(value);
-    if (isPicture) judging.linked.push({ row, attribute, address: value });
-    else removeAttribute(source, attribute, 'split/outside-reference-removed', shown, into);
-    return undefined;
-  }
-  const clean = cleanCss(value);
-  if (clean === null) return undefined;
-  into.edits.push({
-    start: attributes.valueStart[attribute]!,
-    end: attributes.valueEnd[attribute]!,
-    replacement: escapeValue(clean.text),
-  });
-  for (const address of clean.addresses) {
-    note(into, 'split/outside-reference-removed', { offset: attributes.valueStart[attribute]!, what: address });
-  }
-  return undefined;
+  if (isInsideAddress(value)) return;
+  const isPicture = source.elements.names[source.elements.name[row]!]!.local === 'image';
+  if (isPicture && !HAS_SCHEME.test(value)) linked.push({ row, attribute, address: value });
+  else removeAttribute(source, attribute, 'split/outside-reference-removed', shown, into);
+}
+
+/** Takes out of a declaration list or presentation attribute what it would load. */
+function judgeCss(judging: Judging, attribute: number): void {
+  const { source, into } = judging;
+  const { valueStart, valueEnd } = source.elements.attributes;
+  const clean = cleanCss(readAttribute(source, attribute));
+  if (clean === null) return;
+  const start = valueStart[attribute]!;
+  into.edits.push({ start, end: valueEnd[attribute]!, replacement: escapeValue(clean.text) });
+  for (const what of clean.addresses) note(into, 'split/outside-reference-removed', { offset: start, what });
+}
+
+function judgeAttribute(judging: Judging, row: number, attribute: number, duty: AttributeDuty): void {
+  const { source, into } = judging;
+  const { names, name } = source.elements.attributes;
+  const { qualified } = names[name[attribute]!]!;
+  const shown = `${qualified}="${readAttribute(source, attribute).slice(0, 80)}"`;
+  if (duty === 'handler') removeAttribute(source, attribute, 'split/handler-removed', qualified, into);
+  else if (duty === 'drop') removeAttribute(source, attribute, 'split/outside-reference-removed', shown, into);
+  else if (duty === 'address') judgeAddress(judging, row, attribute, shown);
+  else judgeCss(judging, attribute);
 }
 
 /** Takes out of a style element what it would load. */
@@ -191,6 +193,7 @@ export function sanitise(source: Source): Sanitised {
   const { attributes } = elements;
   const into: Collection = { edits: [], cleanedRows: new Set(), removals: new Map() };
   const linked: { row: number; attribute: number; address: string }[] = [];
+  const judging: Judging = { source, into, linked };
   const removed = new Uint8Array(elements.count);
   const verdicts = elements.names.map((name) => judgeElement(name.namespace, name.local));
   const isStyle = elements.names.map((name) => name.namespace === SVG_NAMESPACE && name.local === 'style');
@@ -212,7 +215,7 @@ export function sanitise(source: Source): Sanitised {
       const duty = duties[attributes.name[a]!]!;
       if (duty === 'none') continue;
       if (duty === 'css' && !mayLoad(source.text, attributes.valueStart[a]!, attributes.valueEnd[a]!)) continue;
-      judgeAttribute(source, row, a, { duty, into, linked });
+      judgeAttribute(judging, row, a, duty);
     }
     row += 1;
   }
