@@ -111,8 +111,23 @@ function styleOf(fill: string, stroke: string, width: string): string {
     .join(';');
 }
 
-const GROUP_STYLE =
-  'display:inline!important;visibility:visible!important;opacity:1!important;filter:none!important;mask:none!important;clip-path:none!important';
+/** The group's own place and look, pinned; the attribute serves readers that know no CSS transforms, and both say the same. */
+function groupAttributes(matrix: MarkPlan['matrix']): string {
+  const numbers = matrix.map((value) => printNumber(value, 12));
+  const pinned = [
+    `transform:matrix(${numbers.join(',')})`,
+    'transform-origin:0 0',
+    'transform-box:view-box',
+    'display:inline',
+    'visibility:visible',
+    'opacity:1',
+    'filter:none',
+    'mask:none',
+    'clip-path:none',
+  ];
+  const style = pinned.map((declaration) => `${declaration}!important`).join(';');
+  return `transform="matrix(${numbers.join(' ')})" style="${style}"`;
+}
 
 /**
  * The group of marks of one sheet.
@@ -136,6 +151,5 @@ export function drawMarks(plan: MarkPlan, marks: MarksRequest, style: MarkStyle)
   }
   const letters = tool || !marks.label ? '' : labelPath(plan, style.label);
   if (letters !== '') parts.push(path('label', letters, line));
-  const matrix = plan.matrix.map((value) => printNumber(value, 12)).join(' ');
-  return `\n<g id="pinbar-marks" transform="matrix(${matrix})" style="${GROUP_STYLE}">${parts.join('')}</g>`;
+  return `\n<g id="pinbar-marks" ${groupAttributes(plan.matrix)}>${parts.join('')}</g>`;
 }
