@@ -19,21 +19,37 @@ interface Subpath {
   readonly closed: boolean;
 }
 
+/** Samples at even steps, and more where the direction turns by more than a step's share of a full turn. */
+function sampleRun(sample: (t: number) => readonly [Point, Point], steps: number): Run {
+  const samples: (readonly [Point, Point])[] = [sample(0)];
+  const open = Array.from({ length: steps }, (_, index) => (steps - index) / steps);
+  let from = 0;
+  while (open.length > 0) {
+    const to = open.at(-1)!;
+    const next = sample(to);
+    const [[x0, y0], [x1, y1]] = [samples.at(-1)![1], next[1]];
+    const turn = Math.abs(Math.atan2(x0 * y1 - y0 * x1, x0 * x1 + y0 * y1));
+    if (steps > 1 && turn > (2 * Math.PI) / steps && to - from > 1e-12) {
+      open.push((from + to) / 2);
+      continue;
+    }
+    samples.push(next);
+    open.pop();
+    from = to;
+  }
+  return { points: samples.map(([point]) => point), directions: samples.map(([, direction]) => direction) };
+}
+
 function sampleBezier(control: readonly Point[], steps: number): Run {
-  const points: Point[] = [];
-  const directions: Point[] = [];
-  for (let step = 0; step <= steps; step++) {
-    const t = step / steps;
+  return sampleRun((t) => {
     let level = [...control];
     let spread: Point = [0, 0];
     while (level.length > 1) {
       if (level.length === 2) spread = [level[1]![0] - level[0]![0], level[1]![1] - level[0]![1]];
       level = level.slice(1).map((q, i) => [(1 - t) * level[i]![0] + t * q[0], (1 - t) * level[i]![1] + t * q[1]]);
     }
-    points.push(level[0]!);
-    directions.push(spread);
-  }
-  return { points, directions };
+    return [level[0]!, spread];
+  }, steps);
 }
 
 /** Centre form by the equations as printed in SVG 2, appendix B.2.4. */
@@ -54,16 +70,13 @@ function sampleArc(from: Point, numbers: readonly number[], steps: number): Run 
   let sweep = Math.atan2((-y1 - cy1) / ry, (-x1 - cx1) / rx) - begin;
   if (sweepFlag === 0 && sweep > 0) sweep -= 2 * Math.PI;
   if (sweepFlag === 1 && sweep < 0) sweep += 2 * Math.PI;
-  const angles = Array.from({ length: steps + 1 }, (_, step) => begin + (sweep * step) / steps);
   const at = (a: number, b: number): Point => [cos * rx * a - sin * ry * b, sin * rx * a + cos * ry * b];
   const turn = Math.sign(sweep);
-  return {
-    points: angles.map((angle) => {
-      const [px, py] = at(Math.cos(angle), Math.sin(angle));
-      return [px + cx, py + cy];
-    }),
-    directions: angles.map((angle) => at(-turn * Math.sin(angle), turn * Math.cos(angle))),
-  };
+  return sampleRun((t) => {
+    const angle = begin + sweep * t;
+    const [px, py] = at(Math.cos(angle), Math.sin(angle));
+    return [[px + cx, py + cy], at(-turn * Math.sin(angle), turn * Math.cos(angle))];
+  }, steps);
 }
 
 function sampleSubpaths(path: PathData, steps: number): readonly Subpath[] {
