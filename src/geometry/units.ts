@@ -30,7 +30,7 @@ export type AbsoluteUnit = 'px' | 'mm' | 'cm' | 'in' | 'pt' | 'pc' | 'Q';
 export const PX_PER_UNIT: Readonly<Record<AbsoluteUnit, number>> = {
   px: 1,
   mm: PX_PER_INCH / MM_PER_INCH,
-  cm: (PX_PER_INCH * 10) / MM_PER_INCH,
+  cm: PX_PER_INCH / (MM_PER_INCH / 10),
   in: PX_PER_INCH,
   pt: PX_PER_INCH / PT_PER_INCH,
   pc: (PX_PER_INCH * 12) / PT_PER_INCH,
