@@ -37,7 +37,7 @@ export interface DrawnList {
 }
 
 /** Most elements visited for one file, copies through uses included. */
-export const VISIT_LIMIT = 2_000_000;
+export const VISIT_LIMIT = 1_000_000;
 const USE_DEPTH = 32;
 const POINTS_PER_OP = [1, 1, 3, 2, 1, 0] as const;
 

@@ -14,6 +14,9 @@ import {
 /** A shape of a file, recognised in the source. Lengths in mm. */
 export interface ShapeMatch {
   readonly file: string;
+  /** Kind and id, or kind and place in the source's order of painting. */
+  readonly shape: string;
+  readonly by: 'id' | 'geometry';
   readonly element: string;
   readonly id: string;
   readonly sourceElement: string;
@@ -118,6 +121,8 @@ function measurePairing(reporting: Reporting, pairing: Pairing): ShapeMatch {
   const middle = (low: number, high: number): number => (low + high) / 2;
   return {
     file: files[copy.file]!.summary.name,
+    shape: copy.shape.id === '' ? `${copy.shape.kind} ${pairing.source + 1}` : nameShape(copy.shape),
+    by: pairing.ground === 'id' ? 'id' : 'geometry',
     element: copy.shape.kind,
     id: copy.shape.id,
     sourceElement: original.shape.kind,

@@ -80,7 +80,8 @@ function markDrawing(tree: WitnessTree): Uint8Array {
     const { ordinal, parent, kind } = element;
     if (kind === '' || (parent >= 0 && opens[parent] === 0)) continue;
     const inserted = parent < 0 ? null : insertedKind(tree, element);
-    if (inserted === 'marks' || inserted === 'stand-in') continue;
+    // Marks of an earlier run are the source's own, wherever they stand.
+    if (inserted === 'stand-in' || (parent === 0 && element.id === 'pinbar-marks')) continue;
     flags[ordinal] = 1;
     if (CONTAINERS.has(kind)) opens[ordinal] = 1;
   }
