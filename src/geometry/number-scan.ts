@@ -9,65 +9,112 @@ const POWERS_OF_TEN: Float64Array = Float64Array.of(
 /** Up to here a mantissa can take one more digit and stay exact. */
 const SAFE_MANTISSA = 900719925474098;
 
+/** Text whose bytes from `end` on are there for `PADDING` bytes and whose byte at `end` is part of no number. */
+export interface NumberText {
+  readonly bytes: Uint8Array;
+  /** Of the same bytes. */
+  readonly view: DataView;
+}
+
+/** Bytes that must follow a text. */
+export const PADDING = 12;
+
 /**
  * Reads the number at `start` into `out[index]`.
  *
- * Mantissas of up to nine digits are read as integers and divided once by an exact power of ten, which rounds
- * correctly; everything else takes a slower road with the same result.
+ * Digits are taken four bytes at a time, without a branch per digit: their lengths are what a processor guesses wrong. Up to
+ * fifteen digits make an exact mantissa that is divided once by an exact power of ten, which rounds correctly; everything else
+ * takes a slower road with the same result.
  *
  * @param start - Offset of the sign, digit or dot; nothing is skipped.
- * @param end - Offset past the text.
  * @returns The offset past the number, or `~offset` of the byte where no number can be read.
  * @throws Never.
  * @accuracy Equal to `Number(text)` to the bit; a number that is not finite is refused.
  * @source SVG 2, section 9.3.9, production `number` with sign and exponent
  */
-export function scanNumber(bytes: Uint8Array, start: number, end: number, out: Float64Array, index: number): number {
-  let at = start;
-  let byte = at < end ? bytes[at]! : 0;
-  const negative = byte === 0x2d;
-  if (negative || byte === 0x2b) {
+export function scanNumber(text: NumberText, start: number, out: Float64Array, index: number): number {
+  const { bytes, view } = text;
+  const sign = bytes[start]!;
+  // 1 for a minus, else 0.
+  const negative = ((sign ^ 0x2d) - 1) >>> 31;
+  let at = start + negative;
+  if (sign === 0x2b) at++;
+  let word = view.getInt32(at, true) ^ 0x30303030;
+  let stops = ((word + 0x76767676) | word) & ~0x7f7f7f7f;
+  if (stops === 0) return scanWideNumber(text, start, out, index);
+  let digits = countDigits(stops);
+  const whole = joinDigits((word << 8) << (24 - 8 * digits));
+  at += digits;
+  let value = whole;
+  if (bytes[at] === 0x2e) {
     at++;
-    byte = at < end ? bytes[at]! : 0;
+    word = view.getInt32(at, true) ^ 0x30303030;
+    stops = ((word + 0x76767676) | word) & ~0x7f7f7f7f;
+    if (stops === 0) return scanWideNumber(text, start, out, index);
+    const places = countDigits(stops);
+    if (places === 0) return ~at;
+    digits += places;
+    const scale = POWERS_OF_TEN[places]!;
+    value = (whole * scale + joinDigits((word << 8) << (24 - 8 * places))) / scale;
+    at += places;
   }
+  if (digits === 0) return ~at;
+  if ((bytes[at]! | 0x20) === 0x65) return scanLongNumber(text, start, out, index);
+  out[index] = value * (1 - 2 * negative);
+  return at;
+}
+
+/** How many bytes lie below the lowest set bit, for bits at the top of each byte. */
+function countDigits(stops: number): number {
+  return (31 - Math.clz32(stops & -stops)) >> 3;
+}
+
+/** The decimal number of four bytes from 0 to 9, the lowest byte first. */
+function joinDigits(word: number): number {
+  const pairs = (Math.imul(word, 10) + (word >>> 8)) & 0x00ff00ff;
+  return (pairs & 0xff) * 100 + (pairs >>> 16);
+}
+
+/** The same with more than three digits before or after the dot; the sign is in order. */
+function scanWideNumber(text: NumberText, start: number, out: Float64Array, index: number): number {
+  const { bytes } = text;
+  const negative = bytes[start] === 0x2d;
+  let at = negative || bytes[start] === 0x2b ? start + 1 : start;
   const first = at;
   let mantissa = 0;
-  while (byte >= 0x30 && byte <= 0x39) {
-    mantissa = (mantissa * 10 + (byte - 0x30)) | 0;
-    at++;
-    byte = at < end ? bytes[at]! : 0;
+  let digit = bytes[at]! - 0x30;
+  while (digit >= 0 && digit <= 9) {
+    mantissa = mantissa * 10 + digit;
+    digit = bytes[++at]! - 0x30;
   }
   let digits = at - first;
   let places = 0;
-  if (byte === 0x2e) {
-    at++;
-    const point = at;
-    byte = at < end ? bytes[at]! : 0;
-    while (byte >= 0x30 && byte <= 0x39) {
-      mantissa = (mantissa * 10 + (byte - 0x30)) | 0;
-      at++;
-      byte = at < end ? bytes[at]! : 0;
+  if (digit === -2) {
+    const point = ++at;
+    digit = bytes[at]! - 0x30;
+    while (digit >= 0 && digit <= 9) {
+      mantissa = mantissa * 10 + digit;
+      digit = bytes[++at]! - 0x30;
     }
     places = at - point;
     if (places === 0) return ~at;
     digits += places;
   }
-  if (digits === 0) return ~at;
-  if (digits > 9 || (byte | 0x20) === 0x65) return scanLongNumber(bytes, start, end, out, index);
+  if (digits > 15 || (bytes[at]! | 0x20) === 0x65) return scanLongNumber(text, start, out, index);
   const value = mantissa / POWERS_OF_TEN[places]!;
   out[index] = negative ? -value : value;
   return at;
 }
 
-/** The same for numbers with an exponent or more than nine digits; the part before the exponent is known to be well formed. */
-function scanLongNumber(bytes: Uint8Array, start: number, end: number, out: Float64Array, index: number): number {
+/** The same with an exponent or more digits yet; the part before the exponent is known to be well formed. */
+function scanLongNumber({ bytes }: NumberText, start: number, out: Float64Array, index: number): number {
   let at = start;
   const negative = bytes[at] === 0x2d;
   if (negative || bytes[at] === 0x2b) at++;
   let mantissa = 0;
   let point = -1;
   let exact = true;
-  for (; at < end; at++) {
+  for (; ; at++) {
     const digit = bytes[at]! - 0x30;
     if (digit >= 0 && digit <= 9) {
       if (mantissa > SAFE_MANTISSA) exact = false;
@@ -76,7 +123,7 @@ function scanLongNumber(bytes: Uint8Array, start: number, end: number, out: Floa
     else break;
   }
   const places = point < 0 ? 0 : at - point;
-  const past = skipExponent(bytes, at, end);
+  const past = skipExponent(bytes, at);
   const exponent = (past > at ? Number(readText(bytes, at + 1, past)) : 0) - places;
   let value: number;
   if (exact && exponent >= -22 && exponent <= 22) {
@@ -91,12 +138,12 @@ function scanLongNumber(bytes: Uint8Array, start: number, end: number, out: Floa
 }
 
 /** The offset past an exponent that starts at `at`, or `at` where there is none. */
-function skipExponent(bytes: Uint8Array, at: number, end: number): number {
-  if (at >= end || (bytes[at]! | 0x20) !== 0x65) return at;
+function skipExponent(bytes: Uint8Array, at: number): number {
+  if ((bytes[at]! | 0x20) !== 0x65) return at;
   let past = at + 1;
-  if (past < end && (bytes[past] === 0x2d || bytes[past] === 0x2b)) past++;
+  if (bytes[past] === 0x2d || bytes[past] === 0x2b) past++;
   const first = past;
-  while (past < end && bytes[past]! >= 0x30 && bytes[past]! <= 0x39) past++;
+  while (bytes[past]! >= 0x30 && bytes[past]! <= 0x39) past++;
   return past > first ? past : at;
 }
 
@@ -107,18 +154,20 @@ function readText(bytes: Uint8Array, start: number, end: number): string {
 }
 
 /** The offset of the first byte from `start` that is not white space (space, tab, line feed, form feed, carriage return). */
-export function skipSpace(bytes: Uint8Array, start: number, end: number): number {
+export function skipSpace(bytes: Uint8Array, start: number): number {
   let at = start;
-  while (at < end && isSpace(bytes[at]!)) at++;
+  while (isSpace(bytes[at]!)) at++;
   return at;
 }
 
 /** The same with at most one comma among the white space. */
-export function skipSeparator(bytes: Uint8Array, start: number, end: number): number {
-  // A single blank or comma before a digit is the common case.
-  const at = skipSpace(bytes, start, end);
-  if (at < end && bytes[at] === 0x2c) return skipSpace(bytes, at + 1, end);
-  return at;
+export function skipSeparator(bytes: Uint8Array, start: number): number {
+  const byte = bytes[start]!;
+  if (byte > 0x2c) return start;
+  // One comma or one blank is the common case.
+  if ((byte === 0x2c || byte === 0x20) && bytes[start + 1]! > 0x2c) return start + 1;
+  const at = skipSpace(bytes, start);
+  return bytes[at] === 0x2c ? skipSpace(bytes, at + 1) : at;
 }
 
 function isSpace(byte: number): boolean {

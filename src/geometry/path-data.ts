@@ -1,5 +1,5 @@
 // Path data as numbers.
-import { scanNumber, skipSeparator, skipSpace } from './number-scan.js';
+import { PADDING, scanNumber, skipSeparator, skipSpace } from './number-scan.js';
 
 /** A segment with absolute coordinates. */
 export type PathOp = 0 | 1 | 2 | 3 | 4 | 5;
@@ -56,6 +56,9 @@ interface PathStore {
   errorAt: number;
   /** Start of the current subpath: x, y. */
   readonly start: Float64Array;
+  /** What is read: the caller's bytes, or a copy of the value. */
+  bytes: Uint8Array;
+  view: DataView;
 }
 
 const COMMA = 0x2c;
@@ -63,6 +66,7 @@ const LETTER = { a: 0x41, c: 0x43, h: 0x48, l: 0x4c, m: 0x4d, q: 0x51, s: 0x53, 
 
 /** A reader with buffers of its own. */
 export function createPathReader(): PathReader {
+  const bytes = new Uint8Array(PADDING);
   const store: PathStore = {
     ops: new Uint8Array(256),
     opCount: 0,
@@ -70,37 +74,54 @@ export function createPathReader(): PathReader {
     coordCount: 0,
     errorAt: -1,
     start: new Float64Array(2),
+    bytes,
+    view: new DataView(bytes.buffer),
   };
   return {
-    read(bytes, start, end) {
-      clear(store);
-      const at = readCommands(store, bytes, start, end);
-      if (at < 0) store.errorAt = ~at - start;
+    read(source, start, end) {
+      const from = open(store, source, start, end);
+      const at = readCommands(store, from, from + end - start);
+      if (at < 0) store.errorAt = ~at - from;
       return store;
     },
-    readPoints(bytes, start, end, closed) {
-      clear(store);
-      let at = skipSpace(bytes, start, end);
-      if (at < end) at = readSegments(store, bytes, at, end, LETTER.m);
-      if (at < 0) store.errorAt = ~at - start;
-      else if (at < end) store.errorAt = at - start;
+    readPoints(source, start, end, closed) {
+      const from = open(store, source, start, end);
+      const past = from + end - start;
+      let at = skipSpace(store.bytes, from);
+      if (at < past) at = readSegments(store, at, past, LETTER.m);
+      if (at < 0) store.errorAt = ~at - from;
+      else if (at < past) store.errorAt = at - from;
       if (closed && store.opCount > 0) store.ops[store.opCount++] = CLOSE;
       return store;
     },
   };
 }
 
-function clear(store: PathStore): void {
+/** Empties the store and makes it read a text; returns where that starts. */
+function open(store: PathStore, source: Uint8Array, start: number, end: number): number {
   store.opCount = 0;
   store.coordCount = 0;
   store.errorAt = -1;
-  store.start[0] = 0;
-  store.start[1] = 0;
+  // An attribute in a file is followed by its quote and more: read in place.
+  if (end + PADDING <= source.length && (source[end] === 0x22 || source[end] === 0x27)) {
+    if (store.bytes !== source) use(store, source);
+    return start;
+  }
+  const copy = new Uint8Array(end - start + PADDING);
+  copy.set(source.subarray(start, end));
+  use(store, copy);
+  return 0;
+}
+
+function use(store: PathStore, bytes: Uint8Array): void {
+  store.bytes = bytes;
+  store.view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 }
 
 /** Returns the end, or `~offset` of an error. */
-function readCommands(store: PathStore, bytes: Uint8Array, start: number, end: number): number {
-  let at = skipSpace(bytes, start, end);
+function readCommands(store: PathStore, start: number, end: number): number {
+  const { bytes } = store;
+  let at = skipSpace(bytes, start);
   if (isNone(bytes, at, end)) return end;
   while (at < end) {
     const command = bytes[at]!;
@@ -109,11 +130,11 @@ function readCommands(store: PathStore, bytes: Uint8Array, start: number, end: n
       makeRoom(store);
       // Closing what is closed draws nothing.
       if (store.ops[store.opCount - 1] !== CLOSE) store.ops[store.opCount++] = CLOSE;
-      at = skipSpace(bytes, at + 1, end);
+      at = skipSpace(bytes, at + 1);
       continue;
     }
     if (countArguments(command) === 0) return ~at;
-    at = readSegments(store, bytes, skipSpace(bytes, at + 1, end), end, command);
+    at = readSegments(store, skipSpace(bytes, at + 1), end, command);
     if (at < 0) return at;
   }
   return at;
@@ -122,7 +143,7 @@ function readCommands(store: PathStore, bytes: Uint8Array, start: number, end: n
 function isNone(bytes: Uint8Array, at: number, end: number): boolean {
   if (end - at < 4 || bytes[at] !== 0x6e) return false;
   if (bytes[at + 1] !== 0x6f || bytes[at + 2] !== 0x6e || bytes[at + 3] !== 0x65) return false;
-  return skipSpace(bytes, at + 4, end) === end;
+  return skipSpace(bytes, at + 4) === end;
 }
 
 /** Numbers that a command takes for one segment; 0 for what is no command. */
@@ -148,7 +169,8 @@ function countArguments(command: number): number {
 }
 
 /** Reads the segments of one command, from its first number; returns the offset past them or `~offset` of an error. */
-function readSegments(store: PathStore, bytes: Uint8Array, start: number, end: number, letter: number): number {
+function readSegments(store: PathStore, start: number, end: number, letter: number): number {
+  const { bytes } = store;
   const count = countArguments(letter);
   let command = letter;
   let at = start;
@@ -156,49 +178,46 @@ function readSegments(store: PathStore, bytes: Uint8Array, start: number, end: n
     const segmentStart = at;
     makeRoom(store);
     if ((command & ~0x20) !== LETTER.m) beginSubpath(store);
-    at = count === 7 ? scanArc(store, bytes, at, end) : scanNumbers(store, bytes, at, end, count);
+    at = count === 7 ? scanArc(store, at) : scanNumbers(store, at, count);
     if (at < 0) return at;
-    if (!addSegment(store, command)) return ~segmentStart;
+    if (!addSegment(store, command, count)) return ~segmentStart;
     if ((command & ~0x20) === LETTER.m) command = LETTER.l | (command & 0x20);
-    at = skipSpace(bytes, at, end);
+    at = skipSpace(bytes, at);
     if (at >= end) return at;
     const byte = bytes[at]!;
-    if (byte === COMMA) at = skipSpace(bytes, at + 1, end);
+    if (byte === COMMA) at = skipSpace(bytes, at + 1);
     else if (byte > 0x39 || byte < 0x2b) return at;
   }
 }
 
-function scanNumbers(store: PathStore, bytes: Uint8Array, start: number, end: number, count: number): number {
-  const coords = store.coords;
-  const base = store.coordCount;
-  let at = scanNumber(bytes, start, end, coords, base);
-  for (let index = 1; index < count && at >= 0; index++) {
-    at = scanNumber(bytes, skipSeparator(bytes, at, end), end, coords, base + index);
+function scanNumbers(store: PathStore, start: number, count: number): number {
+  const { bytes, coords, coordCount: base } = store;
+  let at = scanNumber(store, start, coords, base);
+  for (let index = base + 1; index < base + count && at >= 0; index++) {
+    at = scanNumber(store, skipSeparator(bytes, at), coords, index);
   }
   return at;
 }
 
-function scanArc(store: PathStore, bytes: Uint8Array, start: number, end: number): number {
-  const coords = store.coords;
-  const base = store.coordCount;
-  let at = scanNumbers(store, bytes, start, end, 3);
-  for (let index = 3; index < 5 && at >= 0; index++) {
-    at = skipSeparator(bytes, at, end);
-    const flag = at < end ? bytes[at]! - 0x30 : -1;
+function scanArc(store: PathStore, start: number): number {
+  const { bytes, coords, coordCount: base } = store;
+  let at = scanNumbers(store, start, 3);
+  for (let index = base + 3; index < base + 5 && at >= 0; index++) {
+    at = skipSeparator(bytes, at);
+    const flag = bytes[at]! - 0x30;
     if (flag !== 0 && flag !== 1) return ~at;
-    coords[base + index] = flag;
+    coords[index] = flag;
     at++;
   }
-  for (let index = 5; index < 7 && at >= 0; index++) {
-    at = scanNumber(bytes, skipSeparator(bytes, at, end), end, coords, base + index);
+  for (let index = base + 5; index < base + 7 && at >= 0; index++) {
+    at = scanNumber(store, skipSeparator(bytes, at), coords, index);
   }
   return at;
 }
 
 /** Makes an absolute segment of the numbers past `coordCount`; false where a coordinate is not finite. */
-function addSegment(store: PathStore, command: number): boolean {
+function addSegment(store: PathStore, command: number, count: number): boolean {
   const upper = command & ~0x20;
-  const count = countArguments(command);
   if (upper === command && (upper === LETTER.l || upper === LETTER.c || upper === LETTER.q)) {
     store.ops[store.opCount++] = count === 2 ? LINE : count === 6 ? CUBIC : QUADRATIC;
     store.coordCount += count;
