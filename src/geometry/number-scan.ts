@@ -41,11 +41,19 @@ export function scanNumber(text: NumberText, start: number, out: Float64Array, i
   if (sign === 0x2b) at++;
   let word = view.getInt32(at, true) ^ 0x30303030;
   let stops = ((word + 0x76767676) | word) & ~0x7f7f7f7f;
-  if (stops === 0) return scanWideNumber(text, start, out, index);
-  let digits = countDigits(stops);
-  const whole = joinDigits((word << 8) << (24 - 8 * digits));
+  let value = 0;
+  let digits = 0;
+  if (stops === 0) {
+    value = joinDigits(word);
+    digits = 4;
+    word = view.getInt32(at + 4, true) ^ 0x30303030;
+    stops = ((word + 0x76767676) | word) & ~0x7f7f7f7f;
+    if (stops === 0) return scanWideNumber(text, start, out, index);
+  }
+  const more = countDigits(stops);
+  value = value * POWERS_OF_TEN[more]! + joinDigits((word << 8) << (24 - 8 * more));
+  digits += more;
   at += digits;
-  let value = whole;
   if (bytes[at] === 0x2e) {
     at++;
     word = view.getInt32(at, true) ^ 0x30303030;
@@ -54,9 +62,9 @@ export function scanNumber(text: NumberText, start: number, out: Float64Array, i
     const places = countDigits(stops);
     if (places === 0) return ~at;
     digits += places;
-    const scale = POWERS_OF_TEN[places]!;
-    value = (whole * scale + joinDigits((word << 8) << (24 - 8 * places))) / scale;
     at += places;
+    const scale = POWERS_OF_TEN[places]!;
+    value = (value * scale + joinDigits((word << 8) << (24 - 8 * places))) / scale;
   }
   if (digits === 0) return ~at;
   if ((bytes[at]! | 0x20) === 0x65) return scanLongNumber(text, start, out, index);
@@ -75,7 +83,7 @@ function joinDigits(word: number): number {
   return (pairs & 0xff) * 100 + (pairs >>> 16);
 }
 
-/** The same with more than three digits before or after the dot; the sign is in order. */
+/** The same with more than seven digits before the dot or more than three after it. */
 function scanWideNumber(text: NumberText, start: number, out: Float64Array, index: number): number {
   const { bytes } = text;
   const negative = bytes[start] === 0x2d;

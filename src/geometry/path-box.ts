@@ -21,11 +21,8 @@ import { ARC, CLOSE, CUBIC, MOVE, type PathData, QUADRATIC } from './path-data.j
 export function pathBox(path: PathData, matrix: Matrix): Box {
   const { ops, opCount, coords } = path;
   const [a, b, c, d, e, f] = matrix;
-  const bounds = Float64Array.of(Infinity, Infinity, -Infinity, -Infinity);
-  let x = 0;
-  let y = 0;
-  let at = 0;
-  let pending = false;
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  let [x, y, at] = [0, 0, 0];
   for (let index = 0; index < opCount; index++) {
     const op = ops[index]!;
     const fromX = x;
@@ -34,75 +31,76 @@ export function pathBox(path: PathData, matrix: Matrix): Box {
       at += op === CUBIC ? 6 : op === QUADRATIC ? 4 : op === ARC ? 7 : 2;
       x = a * coords[at - 2]! + c * coords[at - 1]! + e;
       y = b * coords[at - 2]! + d * coords[at - 1]! + f;
+      if (op === MOVE) continue;
     }
-    if (op === MOVE) {
-      pending = true;
-      continue;
+    if (ops[index - 1] === MOVE) {
+      x0 = Math.min(x0, fromX);
+      y0 = Math.min(y0, fromY);
+      x1 = Math.max(x1, fromX);
+      y1 = Math.max(y1, fromY);
     }
-    if (pending) include(bounds, fromX, fromY);
-    pending = false;
-    include(bounds, x, y);
+    x0 = Math.min(x0, x);
+    y0 = Math.min(y0, y);
+    x1 = Math.max(x1, x);
+    y1 = Math.max(y1, y);
     if (op === CUBIC) {
-      const x1 = a * coords[at - 6]! + c * coords[at - 5]! + e;
-      const y1 = b * coords[at - 6]! + d * coords[at - 5]! + f;
-      const x2 = a * coords[at - 4]! + c * coords[at - 3]! + e;
-      const y2 = b * coords[at - 4]! + d * coords[at - 3]! + f;
-      if (x1 < bounds[0]! || x2 < bounds[0]!) bounds[0] = Math.min(bounds[0]!, cubicLow(fromX, x1, x2, x));
-      if (y1 < bounds[1]! || y2 < bounds[1]!) bounds[1] = Math.min(bounds[1]!, cubicLow(fromY, y1, y2, y));
-      if (x1 > bounds[2]! || x2 > bounds[2]!) bounds[2] = Math.max(bounds[2]!, -cubicLow(-fromX, -x1, -x2, -x));
-      if (y1 > bounds[3]! || y2 > bounds[3]!) bounds[3] = Math.max(bounds[3]!, -cubicLow(-fromY, -y1, -y2, -y));
+      const px = a * coords[at - 6]! + c * coords[at - 5]! + e;
+      const py = b * coords[at - 6]! + d * coords[at - 5]! + f;
+      const qx = a * coords[at - 4]! + c * coords[at - 3]! + e;
+      const qy = b * coords[at - 4]! + d * coords[at - 3]! + f;
+      if (px < x0 || qx < x0) x0 = Math.min(x0, cubicLow(fromX, px, qx, x));
+      if (py < y0 || qy < y0) y0 = Math.min(y0, cubicLow(fromY, py, qy, y));
+      if (px > x1 || qx > x1) x1 = Math.max(x1, -cubicLow(-fromX, -px, -qx, -x));
+      if (py > y1 || qy > y1) y1 = Math.max(y1, -cubicLow(-fromY, -py, -qy, -y));
     } else if (op === QUADRATIC) {
-      includeQuadratic(bounds, 0, fromX, a * coords[at - 4]! + c * coords[at - 3]! + e, x);
-      includeQuadratic(bounds, 1, fromY, b * coords[at - 4]! + d * coords[at - 3]! + f, y);
+      const px = a * coords[at - 4]! + c * coords[at - 3]! + e;
+      const py = b * coords[at - 4]! + d * coords[at - 3]! + f;
+      x0 = Math.min(x0, quadraticLow(fromX, px, x));
+      y0 = Math.min(y0, quadraticLow(fromY, py, y));
+      x1 = Math.max(x1, -quadraticLow(-fromX, -px, -x));
+      y1 = Math.max(y1, -quadraticLow(-fromY, -py, -y));
     } else if (op === ARC) {
       // After a closepath comes a moveto, so the current point is always right before the arc's own coordinates.
-      includeArc(bounds, readArc(coords, at - 7, coords[at - 9]!, coords[at - 8]!), matrix);
+      const bulge = arcBox(readArc(coords, at - 7, coords[at - 9]!, coords[at - 8]!), matrix);
+      x0 = Math.min(x0, bulge.x0);
+      y0 = Math.min(y0, bulge.y0);
+      x1 = Math.max(x1, bulge.x1);
+      y1 = Math.max(y1, bulge.y1);
     }
   }
-  if (!(bounds[0]! <= bounds[2]!)) return EMPTY_BOX;
   // Adding zero turns -0 into 0.
-  return { x0: bounds[0]! + 0, y0: bounds[1]! + 0, x1: bounds[2]! + 0, y1: bounds[3]! + 0 };
+  return x0 <= x1 && y0 <= y1 ? { x0: x0 + 0, y0: y0 + 0, x1: x1 + 0, y1: y1 + 0 } : EMPTY_BOX;
 }
 
-function include(bounds: Float64Array, x: number, y: number): void {
-  if (x < bounds[0]!) bounds[0] = x;
-  if (y < bounds[1]!) bounds[1] = y;
-  if (x > bounds[2]!) bounds[2] = x;
-  if (y > bounds[3]!) bounds[3] = y;
-}
-
-/** `axis` 0 for x, 1 for y. */
-function includeQuadratic(bounds: Float64Array, axis: number, p0: number, p1: number, p2: number): void {
-  if (p1 >= bounds[axis]! && p1 <= bounds[axis + 2]!) return;
-  const extremum = p0 - ((p0 - p1) / (p0 - p1 + (p2 - p1))) * (p0 - p1);
-  if (p1 < p0 && p1 < p2 && extremum < bounds[axis]!) bounds[axis] = extremum;
-  if (p1 > p0 && p1 > p2 && extremum > bounds[axis + 2]!) bounds[axis + 2] = extremum;
-}
-
-function includeArc(bounds: Float64Array, drawn: Arc | null, matrix: Matrix): void {
-  if (drawn === null) return;
+/** The extremes of an arc between its ends; infinite the wrong way where it has none. */
+function arcBox(drawn: Arc | null, matrix: Matrix): Box {
+  if (drawn === null) return EMPTY_BOX;
   const arc = mapArc(drawn, matrix);
-  bounds[0] = Math.min(bounds[0]!, arc.cx - arcPeak(arc, -arc.ux, -arc.vx));
-  bounds[1] = Math.min(bounds[1]!, arc.cy - arcPeak(arc, -arc.uy, -arc.vy));
-  bounds[2] = Math.max(bounds[2]!, arc.cx + arcPeak(arc, arc.ux, arc.vx));
-  bounds[3] = Math.max(bounds[3]!, arc.cy + arcPeak(arc, arc.uy, arc.vy));
+  return {
+    x0: arc.cx - arcPeak(arc, -arc.ux, -arc.vx),
+    y0: arc.cy - arcPeak(arc, -arc.uy, -arc.vy),
+    x1: arc.cx + arcPeak(arc, arc.ux, arc.vx),
+    y1: arc.cy + arcPeak(arc, arc.uy, arc.vy),
+  };
 }
 
-/** The least value of a cubic over [0, 1] at an inner extremum; Infinity where there is none. */
+/** The value of a quadratic at its minimum, or Infinity where that is not inside (0, 1). */
+function quadraticLow(p0: number, p1: number, p2: number): number {
+  if (!(p1 < p0 && p1 < p2)) return Infinity;
+  return p0 - ((p0 - p1) / (p0 - p1 + (p2 - p1))) * (p0 - p1);
+}
+
+/** The value of a cubic at its local minimum, or Infinity where that is not inside (0, 1). */
 function cubicLow(p0: number, p1: number, p2: number, p3: number): number {
   const d0 = p1 - p0;
   const d1 = p2 - p1;
   const d2 = p3 - p2;
   const half = d1 - d0;
-  const square = d0 - 2 * d1 + d2;
   const discriminant = d1 * d1 - d0 * d2;
   if (!(discriminant > 0)) return Infinity;
+  // Of the derivative's two roots the one where it rises, in the form that does not cancel.
   const root = Math.sqrt(discriminant);
-  const q = half > 0 ? -half - root : root - half;
-  return Math.min(cubicAt(q / square, p0, p1, p2, p3), cubicAt(d0 / q, p0, p1, p2, p3));
-}
-
-function cubicAt(t: number, p0: number, p1: number, p2: number, p3: number): number {
+  const t = half > 0 ? -d0 / (half + root) : (root - half) / (d2 - d1 - half);
   if (!(t > 0 && t < 1)) return Infinity;
   const s = 1 - t;
   return s * s * (s * p0 + 3 * t * p1) + t * t * (3 * s * p2 + t * p3);

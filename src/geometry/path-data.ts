@@ -192,11 +192,13 @@ function readSegments(store: PathStore, start: number, end: number, letter: numb
 
 function scanNumbers(store: PathStore, start: number, count: number): number {
   const { bytes, coords, coordCount: base } = store;
-  let at = scanNumber(store, start, coords, base);
-  for (let index = base + 1; index < base + count && at >= 0; index++) {
-    at = scanNumber(store, skipSeparator(bytes, at), coords, index);
+  const last = base + count - 1;
+  let next = start;
+  for (let index = base; ; index++) {
+    const at = scanNumber(store, next, coords, index);
+    if (at < 0 || index === last) return at;
+    next = skipSeparator(bytes, at);
   }
-  return at;
 }
 
 function scanArc(store: PathStore, start: number): number {
