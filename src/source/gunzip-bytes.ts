@@ -1,0 +1,95 @@
+// Unpacks gzip, never keeping more than is allowed.
+import { Gunzip } from 'fflate';
+import { PinbarError } from '../model/trouble.js';
+
+/** Bytes fed to the unpacker at once. */
+const STEP = 64 * 1024;
+
+/** Whether bytes begin like a gzip stream (RFC 1952, section 2.3.1). */
+export function isGzip(bytes: Uint8Array): boolean {
+  return bytes[0] === 0x1f && bytes[1] === 0x8b;
+}
+
+function refuse(message: string, cause?: unknown): PinbarError {
+  return new PinbarError(
+    'source/gzip-broken',
+    { message, remedy: 'Send the file again, or save it as plain .svg.' },
+    [],
+    cause,
+  );
+}
+
+function tooLarge(allowed: number): PinbarError {
+  return new PinbarError('limit/unpacked-bytes', {
+    message: `The unpacked file has more than the ${allowed} bytes that are allowed.`,
+    remedy: 'If the file is sound, raise the bound with --limit unpackedBytes=NUMBER.',
+    data: { allowed },
+  });
+}
+
+function join(chunks: readonly Uint8Array[], length: number): Uint8Array {
+  const all = new Uint8Array(length);
+  let at = 0;
+  for (const chunk of chunks) {
+    all.set(chunk, at);
+    at += chunk.length;
+  }
+  return all;
+}
+
+/** CRC-32 table (RFC 1952, section 8). */
+function buildCrcTable(): Uint32Array {
+  const table = new Uint32Array(256);
+  for (let n = 0; n < 256; n += 1) {
+    let c = n;
+    for (let k = 0; k < 8; k += 1) c = (c & 1) !== 0 ? 0xedb88320 ^ (c >>> 1) : c >>> 1;
+    table[n] = c >>> 0;
+  }
+  return table;
+}
+
+function crc32(bytes: Uint8Array): number {
+  const table = buildCrcTable();
+  let crc = 0xffffffff;
+  for (let i = 0; i < bytes.length; i += 1) crc = table[(crc ^ bytes[i]!) & 0xff]! ^ (crc >>> 8);
+  return (crc ^ 0xffffffff) >>> 0;
+}
+
+/** The unpacker checks no sum; a damaged stream can unpack to something else. */
+function checkTrailer(packed: Uint8Array, unpacked: Uint8Array): void {
+  const view = new DataView(packed.buffer, packed.byteOffset + packed.length - 8, 8);
+  const sound =
+    view.getUint32(4, true) === unpacked.length % 0x100000000 && view.getUint32(0, true) === crc32(unpacked);
+  if (!sound) throw refuse('The gzip stream is damaged: its check sum does not fit what was unpacked.');
+}
+
+/**
+ * Unpacks a gzip stream.
+ *
+ * @param mostBytes - Unpacking stops as soon as more would be kept.
+ * @throws PinbarError `source/gzip-broken` or `limit/unpacked-bytes`.
+ */
+export function gunzipBytes(packed: Uint8Array, mostBytes: number): Uint8Array {
+  if (packed.length < 18) throw refuse('The gzip stream is cut off.');
+  const chunks: Uint8Array[] = [];
+  let length = 0;
+  let finished = false;
+  const stream = new Gunzip((chunk, final) => {
+    length += chunk.length;
+    if (length > mostBytes) throw tooLarge(mostBytes);
+    chunks.push(chunk);
+    finished ||= final;
+  });
+  try {
+    for (let at = 0; at < packed.length; at += STEP) {
+      stream.push(packed.subarray(at, at + STEP), at + STEP >= packed.length);
+    }
+  } catch (error) {
+    if (error instanceof PinbarError) throw error;
+    throw refuse('The gzip stream is damaged or cut off.', error);
+  }
+  if (!finished) throw refuse('The gzip stream is cut off.');
+  const unpacked = join(chunks, length);
+  checkTrailer(packed, unpacked);
+  return unpacked;
+}

@@ -1,0 +1,142 @@
+// What the scanner carries along, and the small readings all its parts share.
+import { decodeUtf8 } from '../model/platform.js';
+import type { PinbarError } from '../model/trouble.js';
+import { sequenceLength } from './check-characters.js';
+import type { Columns } from './element-columns.js';
+import { faultAt } from './malformed.js';
+import { BLANK, BYTE_CLASSES, isNameCharacter, NAME_GOES_ON, NAME_START } from './name-characters.js';
+import type { ExpandedNames, NamespaceScope, NameTable } from './name-table.js';
+import type { Limits } from './source.js';
+
+/** The scanner's state over one text. */
+export interface ScanState {
+  readonly text: Uint8Array;
+  readonly limits: Limits;
+  readonly columns: Columns;
+  readonly written: NameTable;
+  readonly scope: NamespaceScope;
+  readonly elementNames: ExpandedNames;
+  readonly attributeNames: ExpandedNames;
+  readonly instructions: [number, number][];
+  /** Offset of the next `&` and `<` at or after the last place asked for; the text's length where there is none. */
+  nextAmpersand: number;
+  nextLess: number;
+  /** Expanded number per written element name, valid while the scope's version is the one beside it. */
+  readonly elementCache: number[];
+  readonly elementCacheVersion: number[];
+  readonly attributeCache: number[];
+  readonly attributeCacheVersion: number[];
+  /** Row of the element that last carried an attribute name. */
+  readonly lastCarrier: number[];
+}
+
+/** An error that the text is not well-formed at a place. */
+export function malformed(state: Pick<ScanState, 'text'>, offset: number, message: string): PinbarError {
+  return faultAt('source/malformed', state.text, offset, {
+    message,
+    remedy: 'The file is not well-formed XML. Save it again from the drawing program, or mend the line shown.',
+  });
+}
+
+/** An error that a bound is passed at a place. */
+export function beyond(
+  state: ScanState,
+  offset: number,
+  code: 'limit/depth' | 'limit/elements' | 'limit/attributes',
+  what: { readonly message: string; readonly option: string; readonly allowed: number },
+): PinbarError {
+  return faultAt(code, state.text, offset, {
+    message: what.message,
+    remedy: `Allowed are ${what.allowed}. If the file is sound, raise the bound with --limit ${what.option}=NUMBER.`,
+    data: { allowed: what.allowed },
+  });
+}
+
+/** Offset past the white space at a place. */
+export function skipBlanks(text: Uint8Array, offset: number): number {
+  let at = offset;
+  while (BYTE_CLASSES[text[at]!] === BLANK) at += 1;
+  return at;
+}
+
+/** Offset past a name that goes on above ASCII. */
+function skipWideName(text: Uint8Array, start: number, offset: number): number {
+  let at = offset;
+  while (at < text.length) {
+    if ((BYTE_CLASSES[text[at]!]! & NAME_GOES_ON) !== 0) {
+      at += 1;
+      continue;
+    }
+    if (text[at]! < 0x80) return at;
+    const length = sequenceLength(text, at);
+    if (!isNameCharacter(decodeUtf8(text.subarray(at, at + length)), at === start)) return at;
+    at += length;
+  }
+  return at;
+}
+
+/** Offset past the name that starts at a place; equal to it where there is none. */
+export function skipName(text: Uint8Array, start: number): number {
+  const first = text[start]!;
+  if (first < 0x80 && (BYTE_CLASSES[first]! & NAME_START) === 0) return start;
+  let at = start;
+  while (at < text.length && (BYTE_CLASSES[text[at]!]! & NAME_GOES_ON) !== 0) at += 1;
+  return at < text.length && text[at]! >= 0x80 ? skipWideName(text, start, at) : at;
+}
+
+/** Whether the text goes on with some ASCII at a place. */
+export function startsWith(text: Uint8Array, offset: number, ascii: string): boolean {
+  for (let i = 0; i < ascii.length; i += 1) if (text[offset + i] !== ascii.charCodeAt(i)) return false;
+  return true;
+}
+
+/** Offset of some ASCII at or after a place, or -1. */
+export function findAscii(text: Uint8Array, offset: number, ascii: string): number {
+  const first = ascii.charCodeAt(0);
+  for (let at = text.indexOf(first, offset); at >= 0; at = text.indexOf(first, at + 1)) {
+    if (startsWith(text, at, ascii)) return at;
+  }
+  return -1;
+}
+
+const REFERENCE = /^&(?:#([0-9]+)|#x([0-9a-fA-F]+)|(amp|lt|gt|quot|apos));$/;
+
+/** Whether a code point is a character that XML allows (XML 1.0, production 2). */
+export function isXmlCharacter(code: number): boolean {
+  if (code < 0x20) return code === 0x9 || code === 0xa || code === 0xd;
+  return code <= 0xd7ff || (code >= 0xe000 && code <= 0xfffd) || (code >= 0x10000 && code <= 0x10ffff);
+}
+
+/** Checks the reference at an `&`; returns the offset past it. */
+function checkReference(state: ScanState, offset: number): number {
+  const { text } = state;
+  const end = text.indexOf(0x3b, offset);
+  const spelled = end < 0 || end - offset > 64 ? '' : decodeUtf8(text.subarray(offset, end + 1));
+  const match = REFERENCE.exec(spelled);
+  if (match === null) {
+    const name = /^&([^\s;&<"']+);$/.exec(spelled)?.[1];
+    throw malformed(
+      state,
+      offset,
+      name === undefined ? 'a bare "&"; write &amp; for the sign itself.' : `the entity "${name}" is not declared.`,
+    );
+  }
+  const code = match[1] !== undefined ? Number(match[1]) : Number.parseInt(match[2] ?? '20', 16);
+  if (!isXmlCharacter(code)) throw malformed(state, offset, `${spelled} names a character that XML forbids.`);
+  return end + 1;
+}
+
+/** Checks every reference between two offsets. */
+export function checkReferences(state: ScanState, start: number, end: number): void {
+  if (state.nextAmpersand < start) state.nextAmpersand = findOrEnd(state.text, 0x26, start);
+  while (state.nextAmpersand < end) {
+    const past = checkReference(state, state.nextAmpersand);
+    state.nextAmpersand = findOrEnd(state.text, 0x26, past);
+  }
+}
+
+/** Offset of a byte at or after a place, or the text's length. */
+export function findOrEnd(text: Uint8Array, byte: number, offset: number): number {
+  const at = text.indexOf(byte, offset);
+  return at < 0 ? text.length : at;
+}
