@@ -51,6 +51,13 @@ export function scanDeclaration(state: ScanState): number {
   if (!DECLARATION.test(spelled)) {
     throw malformed(state, 0, 'the XML declaration is not of the form <?xml version="1.0" encoding="UTF-8"?>.');
   }
+  if (/^<\?xml[ \t\r\n]+version[ \t\r\n]*=[ \t\r\n]*["']1\.1/.test(spelled)) {
+    throw malformed(
+      state,
+      0,
+      'the file says it is XML 1.1, whose other rules for characters are not read; SVG is XML 1.0.',
+    );
+  }
   return end + 2;
 }
 
