@@ -1,6 +1,7 @@
 // The exact box of a path.
 import { type Arc, arcPeak, mapArc, readArc } from './arc.js';
 import { type Box, EMPTY_BOX } from './box.js';
+import { cubicLow } from './cubic-low.js';
 import type { Matrix } from './matrix.js';
 import { ARC, CLOSE, CUBIC, MOVE, type PathData, QUADRATIC } from './path-data.js';
 
@@ -88,20 +89,4 @@ function arcBox(drawn: Arc | null, matrix: Matrix): Box {
 function quadraticLow(p0: number, p1: number, p2: number): number {
   if (!(p1 < p0 && p1 < p2)) return Infinity;
   return p0 - ((p0 - p1) / (p0 - p1 + (p2 - p1))) * (p0 - p1);
-}
-
-/** The value of a cubic at its local minimum, or Infinity where that is not inside (0, 1). */
-function cubicLow(p0: number, p1: number, p2: number, p3: number): number {
-  const d0 = p1 - p0;
-  const d1 = p2 - p1;
-  const d2 = p3 - p2;
-  const half = d1 - d0;
-  const discriminant = d1 * d1 - d0 * d2;
-  if (!(discriminant > 0)) return Infinity;
-  // Of the derivative's two roots the one where it rises, in the form that does not cancel.
-  const root = Math.sqrt(discriminant);
-  const t = half > 0 ? -d0 / (half + root) : (root - half) / (d2 - d1 - half);
-  if (!(t > 0 && t < 1)) return Infinity;
-  const s = 1 - t;
-  return s * s * (s * p0 + 3 * t * p1) + t * t * (3 * s * p2 + t * p3);
 }

@@ -3,7 +3,7 @@ import { readArc } from './arc.js';
 import { type Box, EMPTY_BOX } from './box.js';
 import type { Matrix } from './matrix.js';
 import { ARC, CLOSE, CUBIC, LINE, MOVE, type PathData } from './path-data.js';
-import { type Cubic, includeArc, includeCubic } from './stroke-bands.js';
+import { elevate, includeBands } from './stroke-bands.js';
 import { includeAcross, includeDisc, includePoint, isCovered, openFrame, type StrokeFrame } from './stroke-frame.js';
 
 /** How a path is stroked. */
@@ -23,7 +23,7 @@ interface StrokeWalk {
   y: number;
   startX: number;
   startY: number;
-  /** Size of the coordinates met in the subpath. */
+  /** Size of the coordinates met so far. */
   scale: number;
   /** Whether the subpath has a segment, of whatever length. */
   drawn: boolean;
@@ -56,11 +56,19 @@ const NOISE = 1e-11;
 export function strokeBox(path: PathData, matrix: Matrix, stroke: StrokeShape): Box {
   if (!(stroke.width > 0)) return EMPTY_BOX;
   const frame = openFrame(matrix, stroke.width / 2);
-  const walk: StrokeWalk = {
-    ...{ frame, stroke, x: 0, y: 0, startX: 0, startY: 0, scale: 0, drawn: false, directed: false },
-    ...{ firstX: 0, firstY: 0, lastX: 0, lastY: 0 },
-  };
+  const walk = walkPath(frame, path, stroke);
+  includeBands(frame, path, NOISE * walk.scale);
+  const { bounds } = frame;
+  if (!(bounds[0]! <= bounds[2]!)) return EMPTY_BOX;
+  // Adding zero turns -0 into 0.
+  return { x0: bounds[0]! + 0, y0: bounds[1]! + 0, x1: bounds[2]! + 0, y1: bounds[3]! + 0 };
+}
+
+/** Takes in the ends of all segments, joins and caps. */
+function walkPath(frame: StrokeFrame, path: PathData, stroke: StrokeShape): StrokeWalk {
+  const walk = startWalk(frame, stroke);
   const { ops, opCount, coords } = path;
+  const raised = new Float64Array(8);
   let at = 0;
   for (let index = 0; index < opCount; index++) {
     const op = ops[index]!;
@@ -70,36 +78,40 @@ export function strokeBox(path: PathData, matrix: Matrix, stroke: StrokeShape): 
       walk.y = coords[at + 1]!;
       walk.startX = walk.x;
       walk.startY = walk.y;
-      walk.scale = Math.abs(walk.x) + Math.abs(walk.y);
+      walk.scale = Math.max(walk.scale, Math.abs(walk.x) + Math.abs(walk.y));
     } else if (op === CLOSE) closeSubpath(walk);
     else {
       walk.drawn = true;
       if (op === LINE) strokeLine(walk, coords[at]!, coords[at + 1]!);
       else if (op === ARC) strokeArc(walk, coords, at);
-      else strokeCurve(walk, op === CUBIC ? readCubic(coords, at) : readQuadratic(coords, at));
+      else if (op === CUBIC) strokeCurve(walk, coords, at - 2);
+      else {
+        elevate(coords, at - 2, raised);
+        strokeCurve(walk, raised, 0);
+      }
     }
     at += op === CUBIC ? 6 : op === ARC ? 7 : op === CLOSE ? 0 : op === MOVE || op === LINE ? 2 : 4;
   }
   endSubpath(walk);
-  const { bounds } = frame;
-  if (!(bounds[0]! <= bounds[2]!)) return EMPTY_BOX;
-  // Adding zero turns -0 into 0.
-  return { x0: bounds[0]! + 0, y0: bounds[1]! + 0, x1: bounds[2]! + 0, y1: bounds[3]! + 0 };
+  return walk;
 }
 
-function readCubic(coords: Float64Array, at: number): Cubic {
-  return [
-    ...([coords[at - 2]!, coords[at - 1]!, coords[at]!, coords[at + 1]!] as const),
-    ...([coords[at + 2]!, coords[at + 3]!, coords[at + 4]!, coords[at + 5]!] as const),
-  ];
-}
-
-/** A quadratic segment as the cubic that it is. */
-function readQuadratic(coords: Float64Array, at: number): Cubic {
-  const [x0, y0, x1, y1] = [coords[at - 2]!, coords[at - 1]!, coords[at]!, coords[at + 1]!];
-  const [x2, y2] = [coords[at + 2]!, coords[at + 3]!];
-  const third = (end: number, control: number): number => end + (2 / 3) * (control - end);
-  return [x0, y0, third(x0, x1), third(y0, y1), third(x2, x1), third(y2, y1), x2, y2];
+function startWalk(frame: StrokeFrame, stroke: StrokeShape): StrokeWalk {
+  return {
+    frame,
+    stroke,
+    x: 0,
+    y: 0,
+    startX: 0,
+    startY: 0,
+    scale: 0,
+    drawn: false,
+    directed: false,
+    firstX: 0,
+    firstY: 0,
+    lastX: 0,
+    lastY: 0,
+  };
 }
 
 /** Whether a step from where the walk is, in user units, is no step. */
@@ -111,23 +123,25 @@ function strokeLine(walk: StrokeWalk, x: number, y: number): void {
   const dx = x - walk.x;
   const dy = y - walk.y;
   if (isNoise(walk, dx, dy)) return;
-  advance(walk, x, y, [dx, dy, dx, dy]);
+  leave(walk, dx, dy);
+  arrive(walk, x, y, dx, dy);
 }
 
-function strokeCurve(walk: StrokeWalk, curve: Cubic): void {
-  const [x0, y0, x1, y1, x2, y2, x3, y3] = curve;
-  let [firstX, firstY, lastX, lastY] = [x1 - x0, y1 - y0, x3 - x2, y3 - y2];
-  if (isNoise(walk, firstX, firstY)) [firstX, firstY] = [x2 - x0, y2 - y0];
-  if (isNoise(walk, firstX, firstY)) [firstX, firstY] = [x3 - x0, y3 - y0];
-  if (isNoise(walk, firstX, firstY)) return;
-  if (isNoise(walk, lastX, lastY)) [lastX, lastY] = [x3 - x1, y3 - y1];
-  if (isNoise(walk, lastX, lastY)) [lastX, lastY] = [x3 - x0, y3 - y0];
-  advance(walk, x3, y3, [firstX, firstY, lastX, lastY]);
-  includeCubic(walk.frame, curve);
+/** `points` holds start, two controls and end from `at`. */
+function strokeCurve(walk: StrokeWalk, points: Float64Array, at: number): void {
+  const [x0, y0, x3, y3] = [walk.x, walk.y, points[at + 6]!, points[at + 7]!];
+  let from = at + 2;
+  while (from < at + 8 && isNoise(walk, points[from]! - x0, points[from + 1]! - y0)) from += 2;
+  if (from === at + 8) return;
+  let to = at + 4;
+  while (to > at && isNoise(walk, x3 - points[to]!, y3 - points[to + 1]!)) to -= 2;
+  leave(walk, points[from]! - x0, points[from + 1]! - y0);
+  arrive(walk, x3, y3, x3 - points[to]!, y3 - points[to + 1]!);
 }
 
 function strokeArc(walk: StrokeWalk, coords: Float64Array, at: number): void {
-  const [x, y] = [coords[at + 5]!, coords[at + 6]!];
+  const x = coords[at + 5]!;
+  const y = coords[at + 6]!;
   const arc = readArc(coords, at, walk.x, walk.y);
   if (arc === null) {
     strokeLine(walk, x, y);
@@ -135,29 +149,30 @@ function strokeArc(walk: StrokeWalk, coords: Float64Array, at: number): void {
   }
   const side = Math.sign(arc.sweep);
   const [cos, sin] = [side * Math.cos(arc.start), side * Math.sin(arc.start)];
+  leave(walk, cos * arc.vx - sin * arc.ux, cos * arc.vy - sin * arc.uy);
   const end = arc.start + arc.sweep;
   const [endCos, endSin] = [side * Math.cos(end), side * Math.sin(end)];
-  advance(walk, x, y, [
-    ...([cos * arc.vx - sin * arc.ux, cos * arc.vy - sin * arc.uy] as const),
-    ...([endCos * arc.vx - endSin * arc.ux, endCos * arc.vy - endSin * arc.uy] as const),
-  ]);
-  includeArc(walk.frame, arc);
+  arrive(walk, x, y, endCos * arc.vx - endSin * arc.ux, endCos * arc.vy - endSin * arc.uy);
 }
 
-/** Takes in both ends of a segment and the join before it; `directions` are those at its start and end. */
-function advance(walk: StrokeWalk, x: number, y: number, directions: readonly [number, number, number, number]): void {
-  const [firstX, firstY, lastX, lastY] = directions;
+/** Takes in the start of a segment along (dx, dy) and the join before it. */
+function leave(walk: StrokeWalk, dx: number, dy: number): void {
   const { frame } = walk;
-  if (!isCovered(frame, walk.x, walk.y, 1)) includeAcross(frame, walk.x, walk.y, firstX, firstY);
-  if (!isCovered(frame, x, y, 1)) includeAcross(frame, x, y, lastX, lastY);
-  if (walk.directed) includeJoin(walk, firstX, firstY);
+  if (!isCovered(frame, walk.x, walk.y, 1)) includeAcross(frame, walk.x, walk.y, dx, dy);
+  if (walk.directed) includeJoin(walk, dx, dy);
   else {
-    walk.firstX = firstX;
-    walk.firstY = firstY;
+    walk.firstX = dx;
+    walk.firstY = dy;
   }
+}
+
+/** Takes in the end of a segment that came along (dx, dy). */
+function arrive(walk: StrokeWalk, x: number, y: number, dx: number, dy: number): void {
+  const { frame } = walk;
+  if (!isCovered(frame, x, y, 1)) includeAcross(frame, x, y, dx, dy);
   walk.directed = true;
-  walk.lastX = lastX;
-  walk.lastY = lastY;
+  walk.lastX = dx;
+  walk.lastY = dy;
   walk.x = x;
   walk.y = y;
   walk.scale = Math.max(walk.scale, Math.abs(x) + Math.abs(y));

@@ -25,7 +25,13 @@ export interface StrokeFrame {
 export function openFrame(matrix: Matrix, radius: number): StrokeFrame {
   const [a, b, c, d, e, f] = matrix;
   return {
-    ...{ a, b, c, d, e, f, radius },
+    a,
+    b,
+    c,
+    d,
+    e,
+    f,
+    radius,
     reachX: radius * Math.sqrt(a * a + c * c),
     reachY: radius * Math.sqrt(b * b + d * d),
     bounds: Float64Array.of(Infinity, Infinity, -Infinity, -Infinity),
