@@ -1,5 +1,7 @@
 // Path data as numbers.
+
 import { PADDING, scanNumber, skipSeparator, skipSpace } from './number-scan.js';
+import { countArguments, LETTER } from './path-letters.js';
 
 /** A segment with absolute coordinates. */
 export type PathOp = 0 | 1 | 2 | 3 | 4 | 5;
@@ -62,9 +64,12 @@ interface PathStore {
 }
 
 const COMMA = 0x2c;
-const LETTER = { a: 0x41, c: 0x43, h: 0x48, l: 0x4c, m: 0x4d, q: 0x51, s: 0x53, t: 0x54, v: 0x56, z: 0x5a } as const;
 
-/** A reader with buffers of its own. */
+/**
+ * A reader with buffers of its own.
+ *
+ * @throws Never.
+ */
 export function createPathReader(): PathReader {
   const bytes = new Uint8Array(PADDING);
   const store: PathStore = {
@@ -144,28 +149,6 @@ function isNone(bytes: Uint8Array, at: number, end: number): boolean {
   if (end - at < 4 || bytes[at] !== 0x6e) return false;
   if (bytes[at + 1] !== 0x6f || bytes[at + 2] !== 0x6e || bytes[at + 3] !== 0x65) return false;
   return skipSpace(bytes, at + 4) === end;
-}
-
-/** Numbers that a command takes for one segment; 0 for what is no command. */
-function countArguments(command: number): number {
-  switch (command & ~0x20) {
-    case LETTER.m:
-    case LETTER.l:
-    case LETTER.t:
-      return 2;
-    case LETTER.c:
-      return 6;
-    case LETTER.q:
-    case LETTER.s:
-      return 4;
-    case LETTER.h:
-    case LETTER.v:
-      return 1;
-    case LETTER.a:
-      return 7;
-    default:
-      return 0;
-  }
 }
 
 /** Reads the segments of one command, from its first number; returns the offset past them or `~offset` of an error. */
