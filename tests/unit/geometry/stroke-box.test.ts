@@ -117,8 +117,9 @@ describe('joins', () => {
   });
 
   it('takes no direction from what rounding leaves before the start', () => {
-    const tail = boxOf('M0.3 0.1L10 0.1V10H0.3L0.30000000000000004 0.1Z', { miterlimit: 100 });
-    expectBox(tail, [-0.7, -0.9, 11, 11]);
+    const tip = 1 + Math.sqrt(5);
+    expect(boxOf('M1 1L-9 6L-9-4Z', { miterlimit: 100 }).x1).toBeCloseTo(tip, 12);
+    expect(boxOf('M1 1L-9 6L-9-4L1 1.0000000000000002Z', { miterlimit: 100 }).x1).toBeCloseTo(tip, 12);
   });
 });
 
@@ -160,6 +161,8 @@ describe('curves', () => {
     // SVG path of the published collinear cusp: it turns at 2.030... / 2.06 of the way; no bend, so no cap.
     const turn = -1 + 2 * 2.03 * 0.9854368932038835 - 2.06 * 0.9854368932038835 * 0.9854368932038835;
     expectBox(boxOf('M-1 0Q1.03 0 1 0'), [-1, -1, turn, 1]);
+    // The same along (3, 4).
+    expectBox(boxOf('M-3-4Q3.09 4.12 3 4'), [-3.8, -4.6, 3 * turn + 0.8, 4 * turn + 0.6]);
   });
 
   it('no stroke without width', () => {
