@@ -1,5 +1,5 @@
 // Everything a file draws, on its artboard in millimetres.
-import { type Box, EMPTY_BOX, unite } from '../geometry/box.js';
+import { type Box, containsBox, EMPTY_BOX, grow, unite } from '../geometry/box.js';
 import type { Matrix } from '../geometry/matrix.js';
 import { pathBox } from '../geometry/path-box.js';
 import { ARC, createPathReader, type PathData, type PathReader } from '../geometry/path-data.js';
@@ -109,6 +109,15 @@ function strokeShapeOf(paint: PaintState): Parameters<typeof strokeBox>[2] {
   };
 }
 
+/** Takes a stroke into the extent; its exact box only where it could reach beyond. */
+function widenByStroke(listing: Listing, path: PathData, matrix: Matrix, paint: PaintState): void {
+  const shape = strokeShapeOf(paint);
+  const stretch = Math.abs(matrix[0]) + Math.abs(matrix[1]) + Math.abs(matrix[2]) + Math.abs(matrix[3]);
+  const reach = (shape.width / 2) * stretch * Math.max(shape.miterlimit, 2);
+  if (containsBox(listing.extent, grow(pathBox(path, matrix), reach))) return;
+  listing.extent = unite(listing.extent, strokeBox(path, matrix, shape));
+}
+
 function drawShape(
   listing: Listing,
   element: WitnessElement,
@@ -124,8 +133,7 @@ function drawShape(
   if (!isPlain && (fill === 'none' || isLine) && stroke === 'none') return;
   const box = pathBox(path, matrix);
   listing.extent = unite(listing.extent, box);
-  if (!isPlain && stroke !== 'none')
-    listing.extent = unite(listing.extent, strokeBox(path, matrix, strokeShapeOf(task.own)));
+  if (!isPlain && stroke !== 'none') widenByStroke(listing, path, matrix, task.own);
   const build = hashBuild(path, element);
   const pointStart = storePoints(listing, path, matrix);
   const names = task.uses.map((ordinal) => listing.tree.elements[ordinal]!.id).filter((name) => name !== '');

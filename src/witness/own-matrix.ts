@@ -61,7 +61,7 @@ export function readViewBox(text: string | null): readonly [number, number, numb
   return numbers[2]! > 0 && numbers[3]! > 0 ? (numbers as unknown as [number, number, number, number]) : null;
 }
 
-function shareOf(align: string, axis: 'X' | 'Y'): number {
+function shareOf(align: string, axis: 'x' | 'Y'): number {
   if (align.includes(`${axis}Min`)) return 0;
   return align.includes(`${axis}Max`) ? 1 : 0.5;
 }
@@ -81,11 +81,11 @@ export function fitViewBox(
   const align = /^(?:none|x(?:Min|Mid|Max)Y(?:Min|Mid|Max))$/.test(words[0] ?? '') ? words[0]! : 'xMidYMid';
   let sx = viewport.width / width;
   let sy = viewport.height / height;
-  if (align === 'none') return [sx, 0, 0, sy, -x * sx, -y * sy];
+  if (align === 'none') return [sx, 0, 0, sy, 0 - x * sx, 0 - y * sy];
   sx = words[1] === 'slice' ? Math.max(sx, sy) : Math.min(sx, sy);
   sy = sx;
-  const left = (viewport.width - width * sx) * shareOf(align, 'X');
-  const top = (viewport.height - height * sy) * shareOf(align.replace(/^x\w{3}/, ''), 'Y');
+  const left = (viewport.width - width * sx) * shareOf(align, 'x');
+  const top = (viewport.height - height * sy) * shareOf(align, 'Y');
   return [sx, 0, 0, sy, left - x * sx, top - y * sy];
 }
 

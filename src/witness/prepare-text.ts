@@ -24,6 +24,8 @@ interface Scan {
   /** Start of what is not yet in `parts`. */
   from: number;
   at: number;
+  /** The next `&` at or after what was looked at; remembered, so that the search stays linear. */
+  reference: number;
   depth: number;
   hasDoctype: boolean;
   fault: string | null;
@@ -62,8 +64,12 @@ function cut(scan: Scan, start: number, end: number): void {
 }
 
 function checkReferences(scan: Scan, start: number, end: number): void {
-  const first = scan.text.indexOf('&', start);
-  if (first < 0 || first >= end) return;
+  if (scan.reference < start) {
+    const next = scan.text.indexOf('&', start);
+    scan.reference = next < 0 ? scan.text.length : next;
+  }
+  const first = scan.reference;
+  if (first >= end) return;
   const stretch = scan.text.slice(first, end);
   const bare = BARE_REFERENCE.exec(stretch);
   if (bare !== null) {
@@ -113,7 +119,7 @@ function stepTag(scan: Scan, start: number): void {
 }
 
 function scanText(text: string): PreparedText {
-  const scan: Scan = { text, parts: [], from: 0, at: 0, depth: 0, hasDoctype: false, fault: null };
+  const scan: Scan = { text, parts: [], from: 0, at: 0, reference: -1, depth: 0, hasDoctype: false, fault: null };
   while (scan.fault === null) {
     const start = text.indexOf('<', scan.at);
     checkReferences(scan, scan.at, start < 0 ? text.length : start);

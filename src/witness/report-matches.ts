@@ -37,6 +37,8 @@ export interface ShapeMatch {
 
 const LISTED = 20;
 const NAMED = 5;
+/** Most findings of one code about one file. */
+const KINDS_LISTED = 20;
 
 interface Group {
   readonly code: FindingCode;
@@ -89,8 +91,11 @@ interface Reporting {
   readonly toleranceMm: number;
   readonly shiftMm: readonly [number, number];
   readonly groups: Map<string, Group>;
+  /** How many groups there are per code and file. */
+  readonly kinds: Map<string, number>;
 }
 
+/** Files a shape under what happened to it; beyond some kinds of happening per file, under the rest. */
 function addTo(
   reporting: Reporting,
   key: string,
@@ -98,13 +103,21 @@ function addTo(
   shape: DrawnShape,
   deviation: number,
 ): void {
-  const known = reporting.groups.get(`${group.code} ${group.file} ${key}`);
-  if (known === undefined)
-    reporting.groups.set(`${group.code} ${group.file} ${key}`, { ...group, shapes: [shape], deviation });
-  else {
+  const { groups, kinds } = reporting;
+  const family = `${group.code} ${group.file}`;
+  const count = kinds.get(family) ?? 0;
+  let name = `${family} ${key}`;
+  if (!groups.has(name) && count >= KINDS_LISTED) name = `${family} rest`;
+  const known = groups.get(name);
+  if (known !== undefined) {
     known.shapes.push(shape);
     known.deviation = Math.max(known.deviation, deviation);
+    return;
   }
+  kinds.set(family, count + 1);
+  const text = (what: string): string => `${group.text(what)} (and others in other ways)`;
+  const isRest = count >= KINDS_LISTED;
+  groups.set(name, { ...group, ...(isRest ? { text, data: {} } : {}), shapes: [shape], deviation });
 }
 
 function ratio(here: number, there: number, tolerance: number): number {
@@ -231,7 +244,7 @@ export function reportMatches(
   readonly greatestDeviationMm: number;
   readonly greatestDeviationAt: string;
 } {
-  const reporting: Reporting = { source, files, ...options, groups: new Map() };
+  const reporting: Reporting = { source, files, ...options, groups: new Map(), kinds: new Map() };
   let greatestDeviationMm = 0;
   let greatestDeviationAt = '';
   const matches = matching.pairings.map((pairing) => {

@@ -304,6 +304,19 @@ describe('compareFiles on seeded faults', () => {
     expect(finding?.data).toMatchObject({ count: 60, dxMm: 0.2, dyMm: 0 });
   });
 
+  it('gathers many different shifts, so that the list stays short', () => {
+    const row = (shift: number): string =>
+      Array.from({ length: 40 }, (_, i) => `<circle id="c${i}" cx="${10 + i + shift * i}" cy="9" r="1"/>`).join('');
+    const { findings } = compare({
+      print: `${HEAD}${row(0.01)}</svg>`,
+      cut: `${HEAD}</svg>`,
+      source: `${HEAD}${row(0)}</svg>`,
+    });
+    const moved = findings.filter((one) => one.code === 'verify/moved');
+    expect(moved).toHaveLength(21);
+    expect(moved.reduce((sum, one) => sum + Number(one.data['count']), 0)).toBe(39);
+  });
+
   it('compares paint by class and sheet where a rule is not understood', () => {
     const styled = (text: string, css: string): string =>
       text.replace(HEAD, `${HEAD}<style>${css}</style>`).replace('fill="#ff0000"', 'class="a"');

@@ -371,6 +371,12 @@ describe('judgeSheets on seeded faults', () => {
     expect(messages({ printRows: readRows(PRINT).slice(0, 5) }).join('\n')).toContain('but the claim names 5');
   });
 
+  it('lists a hundred differences and counts the rest', () => {
+    const said = messages({ cut: change(CUT, '<polygon', `${'<rect width="1" height="1"/>'.repeat(130)}<polygon`) });
+    expect(said.filter((text) => text.startsWith('cut.svg'))).toHaveLength(101);
+    expect(said.find((text) => text.includes('not listed'))).toBe('cut.svg: 30 more differences are not listed.');
+  });
+
   it('tells twins apart by what they hold, without the claim', () => {
     const source = `<svg xmlns="http://www.w3.org/2000/svg" width="9mm" height="9mm"><g><path d="M0 0L1 1"/></g><g><path d="M0 0L2 2"/></g></svg>`;
     const sheet = `<svg xmlns="http://www.w3.org/2000/svg" width="9mm" height="9mm"><g><path d="M0 0L2 2"/></g></svg>`;
