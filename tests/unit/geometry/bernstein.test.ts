@@ -4,7 +4,7 @@ import { binomials, findRoots, multiplyScaled } from '../../../src/geometry/bern
 
 /** The polynomial with these roots. */
 function fromRoots(roots: readonly number[]): Float64Array {
-  const scaled = roots.reduce(
+  const scaled = roots.reduce<Float64Array>(
     (product, root) => multiplyScaled(product, Float64Array.of(-root, 1 - root)),
     Float64Array.of(1),
   );
