@@ -1,10 +1,22 @@
 // Puts finished files into a folder: written beside, synced, renamed as one; never half a job, never over anything unasked.
-import { mkdir, mkdtemp, open, readdir, readFile, rename, rm } from 'node:fs/promises';
+import { lstat, mkdir, mkdtemp, open, readdir, readFile, rename, rm } from 'node:fs/promises';
 import { basename, dirname, join, resolve, sep } from 'node:path';
 import { type OutputFile, PinbarError } from '../index.js';
 
+const NOTHING_THERE = new Set(['ENOENT', 'ENOTDIR', 'ENAMETOOLONG']);
+
 /** What is already at a place. */
 type Occupant = 'nothing' | 'job' | 'empty' | 'other';
+
+/** Whether anything has that name; a file in the middle of the path is for the writing to trip over, and to name. */
+async function isThere(path: string): Promise<boolean> {
+  try {
+    await lstat(path);
+    return true;
+  } catch (error) {
+    return !NOTHING_THERE.has((error as NodeJS.ErrnoException).code ?? '');
+  }
+}
 
 async function lookAt(folder: string): Promise<Occupant> {
   try {
@@ -13,8 +25,8 @@ async function lookAt(folder: string): Promise<Occupant> {
     if (!entries.includes('manifest.json')) return 'other';
     const manifest: unknown = JSON.parse(await readFile(join(folder, 'manifest.json'), 'utf8'));
     return (manifest as { document?: unknown } | null)?.document === 'manifest' ? 'job' : 'other';
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'ENOENT' ? 'nothing' : 'other';
+  } catch {
+    return (await isThere(folder)) ? 'other' : 'nothing';
   }
 }
 

@@ -95,7 +95,12 @@ export async function runSplit(path: string, flags: SplitFlags, signal: AbortSig
   const folder = flags.out ?? defaultFolder(input, job.stem);
   const publishes =
     job.files.length > 0 && (job.outcome === 'in-register' || job.outcome === 'not-verified') && !flags.dryRun;
-  if (signal.aborted) throw new PinbarError('cancelled', { message: 'Stopped; nothing was written.' });
+  if (signal.aborted) {
+    throw new PinbarError('cancelled', {
+      message: 'The run was stopped before it was done; nothing was written.',
+      remedy: 'Start it again when you want the files.',
+    });
+  }
   if (publishes) await publishFiles(folder, listFiles(job), { inputPath: input.path, force: flags.force === true });
   if (flags.json) writeJson(describeJob(job, folder, publishes));
   else writeResult(printJob(job, { folder, written: publishes }));

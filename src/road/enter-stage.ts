@@ -12,5 +12,9 @@ export async function enterStage(stage: Stage, options: RoadOptions): Promise<vo
   options.onProgress?.(stage);
   if (options.signal === undefined) return;
   await pause();
-  if (options.signal.aborted) throw new PinbarError('cancelled', { message: 'Stopped by the caller.' });
+  if (options.signal.aborted)
+    throw new PinbarError('cancelled', {
+      message: 'The run was stopped before it was done; no file was made.',
+      remedy: 'Start it again when you want the files.',
+    });
 }

@@ -22,6 +22,11 @@ export function sniffPicture(bytes: Uint8Array): string | null {
   return SIGNATURES.find(([, signature]) => signature.test(head))?.[0] ?? null;
 }
 
+const REMEDIES = {
+  ask: 'Say --embed to put it into the sheets, or --linked-pictures leave-out.',
+  'leave-out': 'Nothing to do if it is to be left out, as asked; else say --embed.',
+} as const;
+
 type Link = Sanitised['linkedPictures'][number];
 
 function embed(source: Source, link: Link, picture: Picture | undefined): { edits: Edit[]; finding: Finding } {
@@ -75,7 +80,7 @@ export function treatPictures(
     findings.push(
       finding(wish === 'ask' ? 'split/picture-linked' : 'split/picture-left-out', {
         message: `The picture "${link.address}" (line ${place.line}) is a file of its own, and a sheet may not refer to one.`,
-        remedy: wish === 'ask' ? 'Say --embed to put it into the sheets, or --linked-pictures leave-out.' : '',
+        remedy: REMEDIES[wish],
         place,
         data: { address: link.address },
       }),

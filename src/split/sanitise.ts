@@ -160,12 +160,13 @@ function describe(source: Source, code: FindingCode, removals: readonly Removal[
   const lines = removals.slice(0, 20).map((removal) => locate(source, removal.offset).line);
   const count = removals.length;
   const whats = [...new Set(removals.map((removal) => removal.what))].slice(0, 5).join(', ');
+  const named = whats === word ? '' : ` (${whats})`;
   const more =
     count > 1
       ? `${count} times a${/^[aeiou]/.test(word) ? 'n' : ''} ${word}`
       : `A${/^[aeiou]/.test(word) ? 'n' : ''} ${word}`;
   return finding(code, {
-    message: `${more} (${whats}) on line${count > 1 ? 's' : ''} ${lines.join(', ')}${count > 20 ? ' and on' : ''}: left out of the sheets, which hold nothing that runs, moves or loads.`,
+    message: `${more}${named} on line${count > 1 ? 's' : ''} ${lines.join(', ')}${count > 20 ? ' and on' : ''}: left out of the sheets, which hold nothing that runs, moves or loads.`,
     remedy,
     place: locate(source, first.offset),
     data: { count, lines, what: whats },

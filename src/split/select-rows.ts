@@ -151,7 +151,7 @@ export function selectRows(grounds: Grounds, pass: Pass, carriers: Iterable<numb
 function sayDivided(source: Source, pass: Pass, row: number): Finding {
   const place = placeOf(source, row);
   return finding('split/definition-divided', {
-    message: `Pass "${pass.name}" draws only part of ${place.element ?? 'an element'} "${place.id ?? ''}" (line ${place.line}), but something it draws refers to the whole of it.`,
+    message: `Pass "${pass.name}" draws only part of the ${place.element} "${place.id}" (line ${place.line}), but something it draws refers to the whole of it.`,
     remedy: 'Move the referenced element into the definitions of the file, or draw the copies without a reference.',
     place,
     data: { pass: pass.name },

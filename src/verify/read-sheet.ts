@@ -1,5 +1,5 @@
 // Walks a written sheet beside the source: nothing lost, nothing twice, every kept byte the designer's.
-import { type Finding, type FindingCode, finding } from '../model/finding.js';
+import { type Finding, type FindingCode, finding, type Place } from '../model/finding.js';
 import { equalBytes } from '../model/platform.js';
 import { placeOf } from '../source/locate.js';
 import { readAttributeValue, readText } from '../source/read-attribute.js';
@@ -33,14 +33,17 @@ interface Walk {
   lastRow: number;
 }
 
+function nameElement({ element, id }: Place): string {
+  return id === undefined || id === '' ? `${element}` : `${element} "${id}"`;
+}
+
 function complain(walk: Walk, code: FindingCode, sheetRow: number, what: string): void {
   if (walk.findings.length >= 100) return;
   const { sheet, file } = walk.claim;
   const place = { ...placeOf(sheet, sheetRow), file };
-  const name = place.id === undefined ? `${place.element}` : `${place.element} "${place.id}"`;
   walk.findings.push(
     finding(code, {
-      message: `${file}, line ${place.line}: ${name}: ${what}.`,
+      message: `${file}, line ${place.line}: ${nameElement(place)}: ${what}.`,
       remedy: 'Do not run this file. Split the source again; if it happens again, it is a fault of pinbar.',
       place,
     }),
@@ -185,7 +188,7 @@ function listLost(walk: Walk): readonly Finding[] {
     const place = placeOf(walk.source, row);
     lost.push(
       finding('verify/lost', {
-        message: `${file}: ${place.element} "${place.id ?? ''}" of line ${place.line} in the source is missing.`,
+        message: `${file}: the ${nameElement(place)} of line ${place.line} in the source is missing.`,
         remedy: 'Do not run this file. Split the source again; if it happens again, it is a fault of pinbar.',
         place: { ...place, file },
       }),
