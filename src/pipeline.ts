@@ -13,6 +13,7 @@ import type { Picture } from './model/sheet.js';
 import type { Ticket } from './model/ticket.js';
 import { describeArtwork } from './report/describe-artwork.js';
 import { drawProof } from './report/draw-proof.js';
+import { readColour } from './resolve/colour.js';
 import { shapeLength } from './resolve/resolve.js';
 import { compactFiles } from './road/compact-files.js';
 import { enterStage } from './road/enter-stage.js';
@@ -116,7 +117,7 @@ export async function split(
   await enterStage('resolve', options);
   const artwork = resolveSource(source, options, ticket.userUnitsPerInch);
   await enterStage('classify', options);
-  const { assignment, findings: claims } = classify(artwork, ticket);
+  const { assignment, findings: claims } = classify(artwork, ticket, readColour);
   const marks = planMarks(artwork, assignment, ticket);
   await enterStage('split', options);
   const sanitised = prepareSplit(source);

@@ -1,6 +1,15 @@
 // pinbar split: one file per pass.
 import { dirname, join } from 'node:path';
-import { type JobResult, type OutputFile, PinbarError, parseTake, readTicket, split, type Ticket } from '../index.js';
+import {
+  type JobResult,
+  type OutputFile,
+  PinbarError,
+  parseTake,
+  readTicket,
+  split,
+  type Ticket,
+  writeTicket,
+} from '../index.js';
 import { printJob } from '../report/print-job.js';
 import { createProgress, writeJson, writeMessage, writeResult } from './console.js';
 import { EXIT, exitCodeFor } from './exit-code.js';
@@ -32,7 +41,7 @@ async function makeTicket(flags: SplitFlags): Promise<Ticket> {
   const base = readTicket(flags.ticket === undefined ? { pinbar: 1 } : await readTicketText(flags.ticket));
   const rules = flags.take.map(parseTake);
   const linkedPictures = flags.embed ? 'embed' : flags.linkedPictures;
-  return {
+  const merged: Ticket = {
     ...base,
     ...(rules.length === 0 ? {} : { rules }),
     ...(flags.hidden === undefined ? {} : { hidden: flags.hidden }),
@@ -44,6 +53,8 @@ async function makeTicket(flags: SplitFlags): Promise<Ticket> {
     ...(flags.compact ? { compact: true } : {}),
     ...(flags.witness === undefined ? {} : { witness: flags.witness }),
   };
+  // Read once more, so that rules of the command line are held to what the ticket allows.
+  return readTicket(writeTicket(merged));
 }
 
 /** `carton.passes` beside the input; beside the caller for standard input. */

@@ -55,7 +55,8 @@ export interface Ticket {
   readonly passes: readonly PassRequest[];
   /** Empty: by layer names. */
   readonly rules: readonly Rule[];
-  readonly hidden: 'skip' | 'include' | 'stop';
+  /** `ask`: left out with a warning, but asked about where the layer holds a toolpath or a rule names it. */
+  readonly hidden: 'ask' | 'skip' | 'include' | 'stop';
   /** Put the fill of a shape in the print pass and its stroke in the die pass. */
   readonly partPaint: boolean;
   readonly linkedPictures: 'ask' | 'embed' | 'leave-out';

@@ -1,0 +1,144 @@
+// Which pass claims a shape, or why none does.
+import type { Artwork, Shape } from '../model/artwork.js';
+import { isToolpath, type Reason } from '../model/pass.js';
+import type { PassRequest, Ticket } from '../model/ticket.js';
+import { type ColourReader, type CompiledRule, compileRules, findPass } from './compile-rules.js';
+import { hasFill, type Suggestions } from './suggest.js';
+
+/** What the rules say of a shape. */
+export type Claim =
+  | {
+      readonly kind: 'taken';
+      readonly pass: PassRequest;
+      readonly reason: Reason;
+      readonly byName: boolean;
+      readonly wholeAsked: boolean;
+    }
+  | { readonly kind: 'parted'; readonly line: PassRequest; readonly ground: PassRequest; readonly reason: Reason }
+  | { readonly kind: 'twice'; readonly passes: readonly string[]; readonly rules: readonly string[] }
+  | { readonly kind: 'name-against-paint'; readonly passes: readonly string[]; readonly rules: readonly string[] }
+  | { readonly kind: 'unsure'; readonly layer: number }
+  | { readonly kind: 'nobody' };
+
+/** Asks about one shape after the other. */
+export type Claimer = (shape: Shape) => Claim;
+
+function distinct(rules: readonly CompiledRule[]): readonly string[] {
+  return [...new Set(rules.map((rule) => rule.pass.name))];
+}
+
+interface Holding {
+  readonly rule: CompiledRule;
+  readonly distance: number;
+}
+
+/** Rules that hold for a shape, without those for the rest. */
+function listHolding(rules: readonly CompiledRule[], shape: Shape): readonly Holding[] {
+  const holding: Holding[] = [];
+  for (const rule of rules) {
+    const distance = rule.distances[shape.layer + 1]!;
+    if (!rule.isRest && distance >= 0 && rule.matches(shape)) holding.push({ rule, distance });
+  }
+  return holding;
+}
+
+/** The nearest rules that look at names; at one distance those that look at paint too go first. */
+function pickByName(holding: readonly Holding[]): readonly CompiledRule[] {
+  const named = holding.filter(({ rule }) => rule.hasName);
+  const least = Math.min(...named.map(({ distance }) => distance));
+  const nearest = named.filter(({ distance }) => distance === least).map(({ rule }) => rule);
+  const combined = nearest.filter((rule) => rule.hasPaint);
+  return combined.length > 0 ? combined : nearest;
+}
+
+function take(rule: CompiledRule): Claim {
+  const { pass, reason } = rule;
+  return { kind: 'taken', pass, reason, byName: rule.hasName, wholeAsked: rule.hasName && !rule.hasPaint };
+}
+
+function clash(kind: 'twice' | 'name-against-paint', rules: readonly CompiledRule[]): Claim {
+  return { kind, passes: distinct(rules), rules: [...new Set(rules.map((rule) => rule.text))] };
+}
+
+/** A stroke rule and a fill rule of two passes part the paint of a shape where the ticket allows it. */
+function partByRules(rules: readonly CompiledRule[], ticket: Ticket): Claim | null {
+  if (!ticket.partPaint) return null;
+  const line = rules.find((rule) => rule.byStroke && isToolpath(rule.pass.role));
+  const ground = rules.find((rule) => rule.byFill && !isToolpath(rule.pass.role));
+  if (line === undefined || ground === undefined || distinct(rules).length !== 2) return null;
+  return { kind: 'parted', line: line.pass, ground: ground.pass, reason: line.reason };
+}
+
+function decideByRules(rules: readonly CompiledRule[], shape: Shape, ticket: Ticket): Claim {
+  const holding = listHolding(rules, shape);
+  const byName = pickByName(holding);
+  const byPaint = holding.filter(({ rule }) => !rule.hasName).map(({ rule }) => rule);
+  const combined = byName.some((rule) => rule.hasPaint);
+  if (distinct(byName).length > 1) return clash('twice', byName);
+  if (combined || (byName.length > 0 && byPaint.length === 0)) return take(byName[0]!);
+  if (distinct(byPaint).length > 1) return partByRules(byPaint, ticket) ?? clash('twice', byPaint);
+  if (byName.length > 0 && byName[0]!.pass.name !== byPaint[0]!.pass.name) {
+    return clash('name-against-paint', [byName[0]!, byPaint[0]!]);
+  }
+  const rule = byName[0] ?? byPaint[0] ?? rules.find((other) => other.isRest);
+  return rule === undefined ? { kind: 'nobody' } : take(rule);
+}
+
+/** By the nearest layer whose name suggests a role. */
+function claimByNames(artwork: Artwork, ticket: Ticket, suggestions: Suggestions): Claimer {
+  const claims = artwork.layers.map((layer): Claim => {
+    const at = suggestions.nearest[layer.index]!;
+    const suggestion = at < 0 ? null : suggestions.layers[at]!;
+    if (suggestion === null || suggestion === undefined) return { kind: 'nobody' };
+    if (!suggestion.sure) return { kind: 'unsure', layer: at };
+    const pass = findPass(suggestion.role, ticket.passes);
+    const reason = { rule: -1, text: `layer "${artwork.layers[at]!.path}": ${suggestion.reason}` };
+    return { kind: 'taken', pass, reason, byName: true, wholeAsked: true };
+  });
+  shareReasons(claims, suggestions);
+  return (shape) => (shape.layer < 0 ? { kind: 'nobody' } : claims[shape.layer]!);
+}
+
+/** Layers inside one that names the role share its claim. */
+function shareReasons(claims: Claim[], suggestions: Suggestions): void {
+  claims.forEach((_, i) => {
+    const at = suggestions.nearest[i]!;
+    if (at >= 0) claims[i] = claims[at]!;
+  });
+}
+
+/** Claims by rules, remembered per layer, paint and kind where no rule looks closer. */
+function claimByRules(rules: readonly CompiledRule[], ticket: Ticket): Claimer {
+  if (rules.some((rule) => rule.needsShape)) return (shape) => decideByRules(rules, shape, ticket);
+  const known = new Map<object, Map<string, Claim>>();
+  return (shape) => {
+    let claims = known.get(shape.paint);
+    if (claims === undefined) {
+      claims = new Map();
+      known.set(shape.paint, claims);
+    }
+    const key = `${shape.layer} ${shape.kind}`;
+    let claim = claims.get(key);
+    if (claim === undefined) {
+      claim = decideByRules(rules, shape, ticket);
+      claims.set(key, claim);
+    }
+    return claim;
+  };
+}
+
+/** Whether a fill would be lost, or cut, where a stroke sends a shape to a tool. */
+export function hasPrintFill(claim: Claim, shape: Shape): boolean {
+  return claim.kind === 'taken' && isToolpath(claim.pass.role) && !claim.wholeAsked && hasFill(shape);
+}
+
+/** The claimer of a job: the ticket's rules where it has any, else the layers' names. */
+export function createClaimer(
+  artwork: Artwork,
+  ticket: Ticket,
+  context: { readonly suggestions: Suggestions; readonly readColour: ColourReader },
+): { readonly claim: Claimer; readonly rules: readonly CompiledRule[] } {
+  const rules = compileRules(artwork, ticket, context.readColour);
+  const claim = rules.length === 0 ? claimByNames(artwork, ticket, context.suggestions) : claimByRules(rules, ticket);
+  return { claim, rules };
+}

@@ -1,0 +1,295 @@
+// Which shape belongs to which pass, by which rule, and what nobody claims.
+import type { Artwork, Shape } from '../model/artwork.js';
+import { type Finding, finding } from '../model/finding.js';
+import {
+  type Assignment,
+  type Exclusion,
+  isToolpath,
+  type Part,
+  type Pass,
+  type Placement,
+  type Reason,
+  ROLES,
+} from '../model/pass.js';
+import type { PassRequest, Ticket } from '../model/ticket.js';
+import { type Claim, type Claimer, createClaimer, hasPrintFill } from './claim.js';
+import { type ColourReader, type CompiledRule, namePass } from './compile-rules.js';
+import { answerUnclaimed, createTroubleLog, quoteLayer, type TroubleLog } from './describe-trouble.js';
+import { type Suggestions, suggestRoles } from './suggest.js';
+
+/** What `classify` decides. */
+export interface Classification {
+  readonly assignment: Assignment;
+  readonly findings: readonly Finding[];
+}
+
+/** A placement before the passes have numbers. */
+interface Draft {
+  readonly shape: number;
+  readonly pass: PassRequest;
+  readonly part: Part;
+  readonly reason: Reason;
+}
+
+interface Work {
+  readonly artwork: Artwork;
+  readonly ticket: Ticket;
+  readonly suggestions: Suggestions;
+  readonly claim: Claimer;
+  readonly rules: readonly CompiledRule[];
+  readonly log: TroubleLog;
+  readonly drafts: Draft[];
+  readonly exclusions: Exclusion[];
+  readonly shown: Set<number>;
+  readonly used: Set<number>;
+}
+
+function exclude(work: Work, shape: Shape, cause: Exclusion['cause']): void {
+  work.exclusions.push({ shape: shape.index, cause });
+}
+
+function leaveOpen(work: Work, shape: Shape, claim: Claim): void {
+  exclude(work, shape, 'open');
+  const { artwork, log, suggestions } = work;
+  if (claim.kind === 'twice') {
+    log.add(shape, {
+      code: 'classify/claimed-twice',
+      detail: `are claimed by the passes ${claim.passes.join(' and ')} (${claim.rules.join('; ')}).`,
+      remedy: 'Let one rule say more, for instance layer and stroke together, or take one of the rules out.',
+      data: { passes: claim.passes },
+    });
+  } else if (claim.kind === 'name-against-paint') {
+    log.add(shape, {
+      code: 'classify/name-against-paint',
+      detail: `go to ${claim.passes[0]} by name and to ${claim.passes[1]} by paint (${claim.rules.join('; ')}).`,
+      remedy: 'Let one rule look at both, for instance --take PASS=layer:NAME,stroke:COLOUR.',
+      data: { passes: claim.passes },
+    });
+  } else if (claim.kind === 'unsure') {
+    const suggestion = suggestions.layers[claim.layer]!;
+    log.add(shape, {
+      code: 'classify/name-unsure',
+      detail: `may be for ${suggestion.role}: ${suggestion.reason}.`,
+      remedy: `If that is right, say --take ${suggestion.role}=${quoteLayer(artwork, claim.layer)}.`,
+      data: { role: suggestion.role },
+    });
+  } else {
+    log.add(shape, {
+      code: 'classify/unclaimed',
+      detail:
+        work.rules.length > 0
+          ? 'are taken by no rule.'
+          : 'are claimed by nobody: no layer name around them says what they are for.',
+      remedy: answerUnclaimed(artwork, shape.layer, suggestions),
+    });
+  }
+}
+
+/** The print pass of the job, for the fill of a shape whose stroke goes to a tool. */
+function findPrint(work: Work): PassRequest | null {
+  const { ticket, rules } = work;
+  return (
+    ticket.passes.find((pass) => pass.role === 'print') ??
+    rules.find((rule) => rule.pass.role === 'print')?.pass ??
+    (rules.length === 0 ? { name: namePass('print'), role: 'print' } : null)
+  );
+}
+
+function partPaint(work: Work, shape: Shape, claim: Claim & { readonly kind: 'taken' }): void {
+  const print = work.ticket.partPaint ? findPrint(work) : null;
+  if (print === null) {
+    exclude(work, shape, 'open');
+    work.log.add(shape, {
+      code: 'classify/fill-and-stroke',
+      detail: `go to ${claim.pass.name} by their stroke, but have a fill for print too.`,
+      remedy: work.ticket.partPaint
+        ? 'No pass prints: add a rule for print, for instance --take print=rest.'
+        : 'Say --part-paint to put the fill into print and the stroke into the die pass, or draw them as two shapes.',
+      data: { pass: claim.pass.name },
+    });
+    return;
+  }
+  work.drafts.push({ shape: shape.index, pass: print, part: 'fill', reason: claim.reason });
+  work.drafts.push({ shape: shape.index, pass: claim.pass, part: 'stroke', reason: claim.reason });
+}
+
+/** Places a shape that is to be drawn. */
+function place(work: Work, shape: Shape, claim: Claim): void {
+  if (claim.kind === 'parted') {
+    work.drafts.push({ shape: shape.index, pass: claim.ground, part: 'fill', reason: claim.reason });
+    work.drafts.push({ shape: shape.index, pass: claim.line, part: 'stroke', reason: claim.reason });
+    work.used.add(claim.reason.rule);
+    return;
+  }
+  if (claim.kind !== 'taken') {
+    leaveOpen(work, shape, claim);
+    return;
+  }
+  work.used.add(claim.reason.rule);
+  if (claim.pass.role === 'ignore') {
+    exclude(work, shape, 'ignored');
+    work.log.add(shape, {
+      code: 'classify/ignored',
+      detail: `are left out as asked (${claim.reason.text}).`,
+      remedy: '',
+    });
+  } else if (hasPrintFill(claim, shape)) {
+    partPaint(work, shape, claim);
+  } else {
+    work.drafts.push({ shape: shape.index, pass: claim.pass, part: 'whole', reason: claim.reason });
+  }
+}
+
+/** Whether a hidden shape is more than a leftover: a tool would follow it, or a rule names its layer. */
+function isAskedFor(claim: Claim): boolean {
+  if (claim.kind === 'parted') return true;
+  if (claim.kind === 'unsure') return true;
+  return (
+    claim.kind === 'taken' &&
+    (isToolpath(claim.pass.role) || (claim.byName && claim.reason.rule >= 0 && claim.pass.role !== 'ignore'))
+  );
+}
+
+function treatHidden(work: Work, shape: Shape, claim: Claim): void {
+  const { hidden } = work.ticket;
+  if (claim.kind === 'taken' && claim.pass.role === 'ignore') {
+    place(work, shape, claim);
+    return;
+  }
+  if (hidden === 'include') {
+    work.shown.add(shape.carrier);
+    place(work, shape, claim);
+    return;
+  }
+  const asks = hidden === 'stop' || (hidden === 'ask' && isAskedFor(claim));
+  exclude(work, shape, asks ? 'open' : 'hidden');
+  if (claim.kind === 'taken' || claim.kind === 'parted') work.used.add(claim.reason.rule);
+  const pass = claim.kind === 'taken' ? ` and would go to ${claim.pass.name}` : '';
+  work.log.add(shape, {
+    code: asks ? 'layer/hidden-asked' : 'layer/hidden-skipped',
+    detail: asks ? `are hidden${pass}.` : 'are hidden and left out.',
+    remedy: asks
+      ? 'Say --hidden include if they are wanted, or --hidden skip if not.'
+      : 'Say --hidden include if they are wanted.',
+  });
+}
+
+/** A copy made by use stands in one sheet as a whole: all it draws must go one way. */
+function refuseDivided(work: Work): void {
+  const { artwork } = work;
+  const ways = new Map<number, Set<string>>();
+  const note = (shape: Shape, way: string): void => {
+    if (shape.carrier === shape.element) return;
+    const known = ways.get(shape.carrier) ?? new Set();
+    ways.set(shape.carrier, known.add(way));
+  };
+  for (const draft of work.drafts) note(artwork.shapes[draft.shape]!, draft.pass.name);
+  for (const { shape, cause } of work.exclusions) {
+    if (cause === 'ignored' || cause === 'hidden') note(artwork.shapes[shape]!, cause);
+  }
+  const divided = new Set([...ways].filter(([, passes]) => passes.size > 1).map(([carrier]) => carrier));
+  if (divided.size === 0) return;
+  const isDivided = (draft: Draft): boolean => divided.has(artwork.shapes[draft.shape]!.carrier);
+  const kept = work.drafts.filter((draft) => !isDivided(draft));
+  const open = new Set(work.drafts.filter(isDivided).map((draft) => draft.shape));
+  for (const index of open) {
+    const shape = artwork.shapes[index]!;
+    exclude(work, shape, 'open');
+    work.log.add(shape, {
+      code: 'classify/use-divided',
+      detail: `are drawn by a copy (use) that goes to ${[...ways.get(shape.carrier)!].sort().join(' and ')}; a copy stands in one pass only.`,
+      remedy: 'Turn the copy into shapes of its own, or send all of it to one pass.',
+    });
+  }
+  work.drafts.length = 0;
+  work.drafts.push(...kept);
+}
+
+/** Passes that have shapes, in the order asked for, else in the order of the roles. */
+function orderPasses(work: Work): readonly Pass[] {
+  const used = new Map(work.drafts.map((draft) => [draft.pass.name, draft.pass]));
+  const rank = (pass: PassRequest): number => {
+    const declared = work.ticket.passes.findIndex((request) => request.name === pass.name);
+    return declared >= 0 ? declared : work.ticket.passes.length + ROLES.indexOf(pass.role);
+  };
+  const sorted = [...used.values()].sort((a, b) => rank(a) - rank(b));
+  return sorted.map((pass, i) => ({ order: i + 1, name: pass.name, role: pass.role }));
+}
+
+function numberPlacements(drafts: readonly Draft[], passes: readonly Pass[]): readonly Placement[] {
+  const numbers = new Map(passes.map((pass, i) => [pass.name, i]));
+  return drafts
+    .map(({ shape, pass, part, reason }) => ({ shape, pass: numbers.get(pass.name)!, part, reason }))
+    .sort((a, b) => a.shape - b.shape || a.pass - b.pass);
+}
+
+/** What there is to say of the rules and passes themselves. */
+function describeRules(work: Work, passes: readonly Pass[]): readonly Finding[] {
+  const unused = work.rules
+    .filter(
+      (rule) => !rule.isRest && !work.used.has(rule.index) && !work.artwork.shapes.some((shape) => holds(rule, shape)),
+    )
+    .map((rule) =>
+      finding('classify/rule-unused', {
+        message: `Nothing in the file fits ${rule.text}.`,
+        remedy: 'Compare it with what pinbar inspect lists: a layer may have another name, a stroke another colour.',
+        data: { rule: rule.index },
+      }),
+    );
+  const empty = work.ticket.passes
+    .filter((request) => request.role !== 'ignore' && !passes.some((pass) => pass.name === request.name))
+    .map((request) =>
+      finding('classify/pass-empty', {
+        message: `No shape goes to the pass "${request.name}"; it gets no file.`,
+        remedy: 'Take the pass out of the ticket, or mend the rules that should feed it.',
+        data: { pass: request.name },
+      }),
+    );
+  return [...unused, ...empty];
+}
+
+function holds(rule: CompiledRule, shape: Shape): boolean {
+  return rule.distances[shape.layer + 1]! >= 0 && rule.matches(shape);
+}
+
+/**
+ * Sends every shape to its passes.
+ *
+ * @param readColour - Reads the colours that rules spell.
+ * @returns Every shape in `placements` or `exclusions`, and findings, one per kind and layer.
+ * @throws PinbarError `ticket/wrong` for a rule whose colour cannot be read.
+ */
+export function classify(artwork: Artwork, ticket: Ticket, readColour: ColourReader): Classification {
+  const suggestions = suggestRoles(artwork);
+  const { claim, rules } = createClaimer(artwork, ticket, { suggestions, readColour });
+  const log = createTroubleLog(artwork);
+  const work: Work = {
+    artwork,
+    ticket,
+    suggestions,
+    claim,
+    rules,
+    log,
+    drafts: [],
+    exclusions: [],
+    shown: new Set(),
+    used: new Set(),
+  };
+  let nothing = 0;
+  for (const shape of artwork.shapes) {
+    if (!shape.draws) {
+      exclude(work, shape, 'draws-nothing');
+      nothing += 1;
+    } else if (shape.hidden) treatHidden(work, shape, claim(shape));
+    else place(work, shape, claim(shape));
+  }
+  refuseDivided(work);
+  const passes = orderPasses(work);
+  const findings = [...log.list(), ...describeRules(work, passes)];
+  if (nothing > 0) {
+    const message = `${nothing} shape${nothing === 1 ? '' : 's'} draw nothing (no paint, no size) and are in no pass.`;
+    findings.push(finding('classify/draws-nothing', { message, data: { count: nothing } }));
+  }
+  const placements = numberPlacements(work.drafts, passes);
+  return { assignment: { passes, placements, exclusions: work.exclusions, shownElements: [...work.shown] }, findings };
+}

@@ -1,0 +1,215 @@
+// The ticket's rules made ready for many shapes.
+import type { Artwork, Colour, Layer, Shape } from '../model/artwork.js';
+import { type Reason, ROLES, type Role } from '../model/pass.js';
+import type { PassRequest, Rule, Ticket } from '../model/ticket.js';
+import { PinbarError } from '../model/trouble.js';
+import { foldWord } from './role-words.js';
+import { hasFill, hasStroke } from './suggest.js';
+
+/** Nearness of what a rule looks at: 0 on the shape itself, 1 the innermost layer, and so on outwards. */
+const ON_SHAPE = 0;
+
+/** A rule ready to be asked. */
+export interface CompiledRule {
+  /** Position in the ticket. */
+  readonly index: number;
+  readonly pass: PassRequest;
+  readonly hasName: boolean;
+  readonly hasPaint: boolean;
+  readonly isRest: boolean;
+  /** Whether it looks at the stroke's colour. */
+  readonly byStroke: boolean;
+  readonly byFill: boolean;
+  /** How the rule is told. */
+  readonly text: string;
+  /** One object per rule, so that the manifest lists it once. */
+  readonly reason: Reason;
+  /** Whether the answer depends on more than layer, paint and kind. */
+  readonly needsShape: boolean;
+  /** Distance by layer index; -1 where the rule does not hold there. Index 0 is for shapes without a layer. */
+  readonly distances: Int16Array;
+  readonly matches: (shape: Shape) => boolean;
+}
+
+/** A pattern with `*` as a test on folded text. */
+function compilePattern(pattern: string): (text: string) => boolean {
+  const folded = foldWord(pattern);
+  if (!folded.includes('*')) return (text) => foldWord(text) === folded;
+  const parts = folded.split('*');
+  return (text) => {
+    const target = foldWord(text);
+    const [first, ...rest] = parts;
+    if (!target.startsWith(first!)) return false;
+    let at = first!.length;
+    for (const [i, part] of rest.entries()) {
+      const isLast = i === rest.length - 1;
+      const found = isLast ? target.length - part.length : target.indexOf(part, at);
+      if (found < at || !target.startsWith(part, found)) return false;
+      at = found + part.length;
+    }
+    return true;
+  };
+}
+
+/** Distance from each layer to the nearest one around it, itself included, that a pattern names. */
+function measureLayers(layers: readonly Layer[], pattern: string | undefined): Int16Array {
+  const distances = new Int16Array(layers.length + 1).fill(pattern === undefined ? ON_SHAPE : -1);
+  if (pattern === undefined) return distances;
+  const matches = compilePattern(pattern);
+  const named = layers.map((layer) => matches(layer.name) || matches(layer.path));
+  for (const layer of layers) {
+    let steps = 1;
+    for (let at = layer.index; at >= 0; at = layers[at]!.parent) {
+      if (named[at]) {
+        distances[layer.index + 1] = steps;
+        break;
+      }
+      steps += 1;
+    }
+  }
+  return distances;
+}
+
+/** Reads a CSS colour; handed in by the road, since rooms do not know each other. */
+export type ColourReader = (text: string) => Colour | null;
+
+/** What the tests of one rule need. */
+interface TestContext {
+  readonly rule: Rule;
+  readonly index: number;
+  readonly mmPerPx: number;
+  readonly readColour: ColourReader;
+}
+
+/** Whether a shape's fill or stroke has the colour that the rule spells. */
+function colourTest(context: TestContext, part: 'fill' | 'stroke'): Test {
+  const spelled = context.rule[part]!;
+  const wanted = context.readColour(spelled);
+  if (wanted === null) {
+    throw new PinbarError('ticket/wrong', {
+      message: `rules[${context.index}].${part} is "${spelled}", which is no colour.`,
+      remedy: 'Allowed are the colours of CSS: #e5007d, rgb(229 0 125), a name, device-cmyk(0 1 0 0).',
+      data: { path: `rules[${context.index}].${part}` },
+    });
+  }
+  const tolerance = context.rule.colourTolerance ?? 0;
+  return (shape) => {
+    const paint = shape.paint[part];
+    if (paint.kind !== 'colour') return false;
+    if (tolerance === 0) return paint.colour.key === wanted.key;
+    return paint.colour.rgb.every((channel, i) => Math.abs(channel - wanted.rgb[i]!) <= tolerance);
+  };
+}
+
+/** Line width on the artboard counts as the asked one within this, mm. */
+const WIDTH_TOLERANCE_MM = 0.01;
+
+function strokeWidthMm(shape: Shape, mmPerPx: number): number {
+  const [a, b, c, d] = shape.matrix;
+  const scale = shape.paint.nonScalingStroke ? 1 : Math.sqrt(Math.abs(a * d - b * c));
+  return shape.paint.strokeWidth * scale * mmPerPx;
+}
+
+type Test = (shape: Shape) => boolean;
+
+function fillTest(context: TestContext): Test {
+  if (context.rule.fill === 'none') return (shape) => !hasFill(shape);
+  if (context.rule.fill === 'any') return hasFill;
+  const equal = colourTest(context, 'fill');
+  return (shape) => hasFill(shape) && equal(shape);
+}
+
+function strokeTest(context: TestContext): Test {
+  const equal = colourTest(context, 'stroke');
+  return (shape) => hasStroke(shape) && equal(shape);
+}
+
+function listTests(context: TestContext): readonly Test[] {
+  const { rule, mmPerPx } = context;
+  const tests: Test[] = [];
+  if (rule.element !== undefined) tests.push((shape) => shape.kind === rule.element);
+  if (rule.stroke !== undefined) tests.push(strokeTest(context));
+  if (rule.fill !== undefined) tests.push(fillTest(context));
+  if (rule.dashed !== undefined) {
+    tests.push((shape) => hasStroke(shape) && shape.paint.strokeDasharray.length > 0 === rule.dashed);
+  }
+  if (rule.widthMm !== undefined) {
+    const wanted = rule.widthMm;
+    tests.push((shape) => hasStroke(shape) && Math.abs(strokeWidthMm(shape, mmPerPx) - wanted) <= WIDTH_TOLERANCE_MM);
+  }
+  if (rule.id !== undefined) {
+    const matches = compilePattern(rule.id);
+    tests.push((shape) => shape.id !== '' && matches(shape.id));
+  }
+  if (rule.class !== undefined) {
+    const matches = compilePattern(rule.class);
+    tests.push((shape) => shape.classes.some(matches));
+  }
+  return tests;
+}
+
+const CONDITIONS = ['layer', 'id', 'class', 'element', 'stroke', 'fill', 'widthMm', 'dashed'] as const;
+
+function tellRule(rule: Rule, index: number): string {
+  if (rule.rest) return `rule ${index + 1}: the rest`;
+  const parts = CONDITIONS.filter((key) => rule[key] !== undefined).map((key) => {
+    if (key === 'dashed') return rule.dashed ? 'dashed' : 'solid';
+    if (key === 'widthMm') return `width ${rule.widthMm} mm`;
+    return `${key} "${rule[key]}"`;
+  });
+  return `rule ${index + 1}: ${parts.join(', ')}`;
+}
+
+/** The default name of a pass: the verb. */
+export function namePass(role: Role): string {
+  const names: Readonly<Partial<Record<Role, string>>> = {
+    creasing: 'crease',
+    'reverse-creasing': 'reverse-crease',
+    embossing: 'emboss',
+    debossing: 'deboss',
+    'foil-stamping': 'foil-stamp',
+    'cold-foil-stamping': 'cold-foil-stamp',
+    perforating: 'perforate',
+    'partial-cutting': 'partial-cut',
+    'reverse-partial-cutting': 'reverse-partial-cut',
+    drilling: 'drill',
+    punching: 'punch',
+    cutting: 'cut',
+    gluing: 'glue',
+  };
+  return names[role] ?? role;
+}
+
+/** The pass that a rule speaks of: one of the ticket by name, else by role, else a new one for the role. */
+export function findPass(word: string, requests: readonly PassRequest[]): PassRequest {
+  const declared = requests.find((pass) => pass.name === word) ?? requests.find((pass) => pass.role === word);
+  if (declared !== undefined) return declared;
+  const role = (ROLES as readonly string[]).includes(word) ? (word as Role) : 'ignore';
+  return { name: namePass(role), role };
+}
+
+/** Every rule of a ticket, ready to be asked. */
+export function compileRules(artwork: Artwork, ticket: Ticket, readColour: ColourReader): readonly CompiledRule[] {
+  const passes = new Map<string, PassRequest>();
+  return ticket.rules.map((rule, index) => {
+    const found = findPass(rule.pass, ticket.passes);
+    const pass = passes.get(found.name) ?? found;
+    passes.set(pass.name, pass);
+    const tests = listTests({ rule, index, mmPerPx: artwork.artboard.mmPerPx, readColour });
+    const paints = [rule.stroke, rule.fill, rule.widthMm, rule.dashed, rule.element];
+    return {
+      index,
+      pass,
+      hasName: rule.layer !== undefined || rule.id !== undefined || rule.class !== undefined,
+      hasPaint: paints.some((value) => value !== undefined),
+      isRest: rule.rest === true,
+      byStroke: rule.stroke !== undefined || rule.widthMm !== undefined || rule.dashed !== undefined,
+      byFill: rule.fill !== undefined,
+      text: tellRule(rule, index),
+      reason: { rule: index, text: tellRule(rule, index) },
+      needsShape: rule.id !== undefined || rule.class !== undefined || rule.widthMm !== undefined,
+      distances: measureLayers(artwork.layers, rule.layer),
+      matches: (shape) => tests.every((test) => test(shape)),
+    };
+  });
+}

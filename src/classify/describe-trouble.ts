@@ -1,0 +1,84 @@
+// Groups the shapes that could not be placed, and says so, one finding per kind and layer.
+import type { Artwork, Shape } from '../model/artwork.js';
+import { type Finding, type FindingCode, finding, type Json } from '../model/finding.js';
+import type { Suggestions } from './suggest.js';
+
+/** Shapes with one trouble in one layer. */
+interface Group {
+  readonly code: FindingCode;
+  readonly layer: number;
+  readonly detail: string;
+  readonly remedy: string;
+  readonly data: { readonly [key: string]: Json };
+  readonly shapes: number[];
+}
+
+/** What a shape's trouble is, besides its layer. */
+export interface Trouble {
+  readonly code: FindingCode;
+  /** Goes on after "N shapes in layer X ". */
+  readonly detail: string;
+  readonly remedy: string;
+  readonly data?: { readonly [key: string]: Json };
+}
+
+/** Gathers troubles shape by shape. */
+export interface TroubleLog {
+  add(shape: Shape, trouble: Trouble): void;
+  readonly list: () => readonly Finding[];
+}
+
+const MOST_SHAPES = 1000;
+const MOST_IDS = 20;
+
+/** How a layer is called in a sentence. */
+export function nameLayer(artwork: Artwork, layer: number): string {
+  return layer < 0 ? 'outside every layer' : `in layer "${artwork.layers[layer]!.path}"`;
+}
+
+/** A layer as the command line writes it. */
+export function quoteLayer(artwork: Artwork, layer: number): string {
+  return `layer:"${artwork.layers[layer]!.path.replace(/"/g, '*')}"`;
+}
+
+function describeGroup(artwork: Artwork, group: Group): Finding {
+  const count = group.shapes.length;
+  const ids = group.shapes
+    .map((index) => artwork.shapes[index]!.id)
+    .filter((id) => id !== '')
+    .slice(0, MOST_IDS);
+  const named = ids.length === 0 ? '' : ` (${ids.slice(0, 5).join(', ')}${count > 5 ? ', ...' : ''})`;
+  const layer = group.layer < 0 ? {} : { layerPath: artwork.layers[group.layer]!.path };
+  const only = count === 1 && ids.length === 1 ? { id: ids[0]! } : {};
+  return finding(group.code, {
+    message: `${count} shape${count === 1 ? '' : 's'} ${nameLayer(artwork, group.layer)}${named} ${group.detail}`,
+    remedy: group.remedy,
+    place: { ...layer, ...only },
+    data: { ...group.data, count, shapes: group.shapes.slice(0, MOST_SHAPES), ids },
+  });
+}
+
+/** A log without entries. */
+export function createTroubleLog(artwork: Artwork): TroubleLog {
+  const groups = new Map<string, Group>();
+  return {
+    add(shape, trouble) {
+      const key = `${trouble.code} ${shape.layer} ${trouble.detail}`;
+      let group = groups.get(key);
+      if (group === undefined) {
+        group = { ...trouble, data: trouble.data ?? {}, layer: shape.layer, shapes: [] };
+        groups.set(key, group);
+      }
+      group.shapes.push(shape.index);
+    },
+    list: () => [...groups.values()].map((group) => describeGroup(artwork, group)),
+  };
+}
+
+/** A ready answer for shapes that nobody claims. */
+export function answerUnclaimed(artwork: Artwork, layer: number, suggestions: Suggestions): string {
+  if (layer < 0) return 'Say which pass takes them, for instance --take print=rest.';
+  const at = suggestions.nearest[layer]!;
+  const role = at < 0 ? 'print' : suggestions.layers[at]!.role;
+  return `Say which pass takes them, for instance --take ${role}=${quoteLayer(artwork, layer)}, or --take print=rest for all that is left.`;
+}

@@ -1,0 +1,116 @@
+// What a ticket may hold: one description that the reader and the JSON Schema both follow.
+import { FINDING_KINDS } from '../model/finding.js';
+import { ROLES } from '../model/pass.js';
+
+/** One key of an object. */
+export type Field =
+  | { readonly type: 'text'; readonly doc: string; readonly longest: number }
+  | { readonly type: 'flag'; readonly doc: string }
+  | {
+      readonly type: 'number';
+      readonly doc: string;
+      readonly least: number;
+      readonly most: number;
+      readonly orNull?: true;
+    }
+  | { readonly type: 'word'; readonly doc: string; readonly words: readonly string[] }
+  | { readonly type: 'texts'; readonly doc: string; readonly longest: number }
+  | { readonly type: 'object'; readonly doc: string; readonly fields: Fields; readonly required: readonly string[] }
+  | { readonly type: 'objects'; readonly doc: string; readonly fields: Fields; readonly required: readonly string[] };
+
+/** Keys of an object. */
+export interface Fields {
+  readonly [key: string]: Field;
+}
+
+const text = (doc: string): Field => ({ type: 'text', doc, longest: 500 });
+const millimetres = (doc: string, least: number, most: number): Field => ({
+  type: 'number',
+  doc: `${doc}, mm`,
+  least,
+  most,
+});
+
+const PASS_FIELDS: Fields = {
+  name: text('Name of the pass; the file is named after it'),
+  role: { type: 'word', doc: 'What the pass does, in the words of ISO 19593-1, plus print and ignore', words: ROLES },
+};
+
+const RULE_FIELDS: Fields = {
+  pass: text('Name of the pass that takes the shapes, or a role'),
+  layer: text('Name or path of a layer around the shape; * stands for anything, case and accents do not matter'),
+  stroke: text('Colour of the stroke, in any CSS spelling'),
+  fill: text('Colour of the fill, "none" or "any"'),
+  widthMm: millimetres('Width of the stroke on the artboard', 0, 1000),
+  dashed: { type: 'flag', doc: 'Whether the stroke is dashed' },
+  class: text('A class of the shape'),
+  id: text('The id of the shape'),
+  element: {
+    type: 'word',
+    doc: 'Kind of element',
+    words: ['path', 'rect', 'circle', 'ellipse', 'line', 'polyline', 'polygon', 'text', 'image'],
+  },
+  colourTolerance: {
+    type: 'number',
+    doc: 'Greatest difference per channel at which colours are equal',
+    least: 0,
+    most: 255,
+  },
+  rest: { type: 'flag', doc: 'Takes what no other rule takes' },
+};
+
+const MARK_FIELDS: Fields = {
+  wanted: { type: 'flag', doc: 'Whether there are marks at all' },
+  discDiameterMm: millimetres('Diameter of the discs', 1, 50),
+  crossSizeMm: millimetres('Length of the lines of a cross', 1, 50),
+  lineWidthMm: millimetres('Width of the lines', 0.01, 5),
+  offsetMm: millimetres('Clear distance from what is drawn', 0, 100),
+  cornerLengthMm: millimetres('Length of the lines of a corner mark', 1, 100),
+  passes: { type: 'texts', doc: 'Passes that carry register marks; empty for all', longest: 500 },
+  label: { type: 'flag', doc: 'Whether surface passes carry their name and order' },
+};
+
+/** Codes whose severity a ticket may change. */
+export const CHANGEABLE_CODES: readonly string[] = Object.entries(FINDING_KINDS)
+  .filter(([, kind]) => kind.severity !== 'error')
+  .map(([code]) => code);
+
+function describeSeverities(): Fields {
+  const words = ['error', 'warning', 'note'];
+  return Object.fromEntries(
+    CHANGEABLE_CODES.map((code) => [code, { type: 'word', doc: `Severity of ${code}`, words } satisfies Field]),
+  );
+}
+
+/** The keys of a ticket, version 1. */
+export const TICKET_FIELDS: Fields = {
+  pinbar: { type: 'number', doc: 'Version of the ticket', least: 1, most: 1 },
+  $schema: text('Address of the schema, for editors'),
+  passes: {
+    type: 'objects',
+    doc: 'The passes in the order of the runs',
+    fields: PASS_FIELDS,
+    required: ['name', 'role'],
+  },
+  rules: { type: 'objects', doc: 'Which shapes go where', fields: RULE_FIELDS, required: ['pass'] },
+  hidden: { type: 'word', doc: 'What becomes of hidden layers', words: ['ask', 'skip', 'include', 'stop'] },
+  partPaint: { type: 'flag', doc: 'Put the fill of a shape into print and its stroke into the die pass' },
+  linkedPictures: { type: 'word', doc: 'What becomes of linked pictures', words: ['ask', 'embed', 'leave-out'] },
+  marks: { type: 'object', doc: 'Register and corner marks', fields: MARK_FIELDS, required: [] },
+  marginMm: millimetres('How much the artboard grows on every side', 0, 1000),
+  userUnitsPerInch: {
+    type: 'number',
+    doc: 'User units to the inch for a root whose size is not sure',
+    least: 1,
+    most: 100_000,
+    orNull: true,
+  },
+  compact: { type: 'flag', doc: 'Make the files smaller where nothing moves by it' },
+  witness: { type: 'word', doc: 'When the second judge looks', words: ['auto', 'always', 'never'] },
+  severities: {
+    type: 'object',
+    doc: 'New severities for warnings and notes',
+    fields: describeSeverities(),
+    required: [],
+  },
+};
