@@ -1,0 +1,63 @@
+// Object bounding boxes of elements, for clip paths and transforms that refer to them.
+import { type Box, EMPTY_BOX, unite } from '../geometry/box.js';
+import { IDENTITY } from '../geometry/matrix.js';
+import { pathBox } from '../geometry/path-box.js';
+import { createClipCache, UNBOUNDED } from './clip-boxes.js';
+import { countMeasured } from './count-measured.js';
+import type { Drawing, Setting, Viewport } from './drawing.js';
+import { isShapeCode, TEXT } from './element-codes.js';
+import { readGeometry } from './shape-geometry.js';
+import { anchorBox } from './text-anchor.js';
+import { enterContainer, type Frame, type Visitor, walkTree } from './walk-tree.js';
+
+/** Measures objects, each once per viewport. */
+export type ObjectMeasurer = (drawing: Drawing, row: number, setting: Setting) => Box;
+
+function shapeBox(drawing: Drawing, row: number, code: number, setting: Setting, matrix: Frame['matrix']): Box {
+  countMeasured(drawing, row);
+  if (code === TEXT) return anchorBox(drawing, row, setting, matrix);
+  return pathBox(readGeometry(drawing, row, code, setting), matrix);
+}
+
+function measure(drawing: Drawing, row: number, setting: Setting): Box {
+  const code = drawing.codes[drawing.source.elements.name[row]!]!;
+  if (isShapeCode(code)) return shapeBox(drawing, row, code, setting, IDENTITY);
+  let box: Box = EMPTY_BOX;
+  const visitor: Visitor = {
+    isMeasuring: true,
+    clips: createClipCache(),
+    layerAt: () => -1,
+    enter: () => {},
+    visit: (shape) => {
+      box = unite(box, shapeBox(drawing, shape.row, shape.code, shape.setting, shape.matrix));
+    },
+  };
+  const frame: Frame = {
+    at: row + 1,
+    end: drawing.source.elements.next[row]!,
+    ...{ entry: -1, size: null, matrix: IDENTITY, style: setting.style, viewport: setting.viewport },
+    ...{ clip: UNBOUNDED, isHidden: false, isFaint: false, layer: -1, carrier: -1 },
+  };
+  const content = enterContainer(drawing, visitor, row, frame, null);
+  if (content !== null) walkTree(drawing, visitor, content);
+  return box;
+}
+
+/** A measurer that remembers; an element that asks for its own box while that is being measured gets the empty one. */
+export function createObjectMeasurer(): ObjectMeasurer {
+  const known = new Map<Viewport, Map<number, Box>>();
+  return (drawing, row, setting) => {
+    let boxes = known.get(setting.viewport);
+    if (boxes === undefined) {
+      boxes = new Map();
+      known.set(setting.viewport, boxes);
+    }
+    let box = boxes.get(row);
+    if (box === undefined) {
+      boxes.set(row, EMPTY_BOX);
+      box = measure(drawing, row, setting);
+      boxes.set(row, box);
+    }
+    return box;
+  };
+}

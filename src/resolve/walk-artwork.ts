@@ -1,0 +1,157 @@
+// The shapes of a drawing in paint order.
+import type { Artboard, Layer, Paint, Shape } from '../model/artwork.js';
+import { readAttribute } from '../source/read-attribute.js';
+import { SLOT } from './attribute-slots.js';
+import { createClipCache, UNBOUNDED } from './clip-boxes.js';
+import type { Drawing, Setting, Viewport } from './drawing.js';
+import { LINE, PATH, POLYGON, POLYLINE, shapeKind, TEXT } from './element-codes.js';
+import type { LayerTree } from './layers.js';
+import { measureShape } from './measure-shape.js';
+import { paintWithin } from './paint.js';
+import { percentBase } from './read-lengths.js';
+import type { Style } from './style.js';
+import { type Frame, type Visited, type Visitor, walkTree } from './walk-tree.js';
+
+/** A shape with what its lengths are relative to, so that its geometry can be read again. */
+export interface ResolvedShape extends Shape {
+  readonly setting: Setting;
+}
+
+/** Whether a shape was made here. */
+export function isResolvedShape(shape: Shape): shape is ResolvedShape {
+  return 'setting' in shape;
+}
+
+interface Making {
+  readonly drawing: Drawing;
+  readonly layers: readonly Layer[];
+  readonly shapes: ResolvedShape[];
+  readonly classes: Map<string, readonly string[]>;
+  readonly percentPaints: Map<Viewport, Map<Style, Paint>>;
+}
+
+const NO_CLASSES: readonly string[] = [];
+
+function readId(drawing: Drawing, row: number): string {
+  const attribute = drawing.slots.find(row, SLOT.id);
+  return attribute < 0 ? '' : readAttribute(drawing.source, attribute);
+}
+
+function readClasses(making: Making, row: number): readonly string[] {
+  const attribute = making.drawing.slots.find(row, SLOT.class);
+  if (attribute < 0) return NO_CLASSES;
+  const text = readAttribute(making.drawing.source, attribute);
+  let classes = making.classes.get(text);
+  if (classes === undefined) {
+    classes = text.split(/[ \t\n\f\r]+/).filter((name) => name !== '');
+    making.classes.set(text, classes);
+  }
+  return classes;
+}
+
+/** The paint, with stroke lengths in percent worked out; shapes painted alike in one viewport share it. */
+function settlePaint(making: Making, { style, viewport }: Setting): Paint {
+  if (style.strokePercent === null) return style.paint;
+  if (viewport.isOuter && style.paint.stroke.kind !== 'none') making.drawing.notes.usesPercent = true;
+  let paints = making.percentPaints.get(viewport);
+  if (paints === undefined) {
+    paints = new Map();
+    making.percentPaints.set(viewport, paints);
+  }
+  let paint = paints.get(style);
+  if (paint === undefined) {
+    paint = paintWithin(style, percentBase(viewport, 'diagonal'));
+    paints.set(style, paint);
+  }
+  return paint;
+}
+
+function canHaveMarkers(code: number): boolean {
+  return code === PATH || code === LINE || code === POLYLINE || code === POLYGON;
+}
+
+/** What cannot be measured is said once per layer. */
+function noteUnmeasured(making: Making, shape: Visited, families: readonly string[] | null): void {
+  const { log } = making.drawing;
+  const { style } = shape.setting;
+  const path = making.layers[shape.layer]?.path ?? null;
+  const subject = path ?? '';
+  if (shape.code === TEXT) {
+    const { words } = log.note('resolve/live-text', subject, shape.row, path);
+    for (const family of families ?? []) words.add(family);
+  }
+  const { start, mid, end } = style.markers;
+  if ((start ?? mid ?? end) !== null && canHaveMarkers(shape.code)) {
+    log.note('resolve/marker-unmeasured', subject, shape.row, path);
+  }
+  if (style.filter !== null) log.note('resolve/filter-unmeasured', subject, shape.row, path);
+}
+
+function addShape(making: Making, visited: Visited): void {
+  const { drawing, shapes } = making;
+  const paint = settlePaint(making, visited.setting);
+  const { fillBox, strokeBox, drawnBox, draws, families } = measureShape(drawing, visited, paint);
+  if (draws) noteUnmeasured(making, visited, families);
+  shapes.push({
+    index: shapes.length,
+    element: visited.row,
+    carrier: visited.carrier,
+    layer: visited.layer,
+    kind: shapeKind(visited.code),
+    id: readId(drawing, visited.row),
+    classes: readClasses(making, visited.row),
+    paint,
+    matrix: visited.matrix,
+    fillBox,
+    strokeBox,
+    drawnBox,
+    hidden: visited.isHidden,
+    draws,
+    setting: visited.setting,
+  });
+}
+
+/**
+ * Lists the shapes of a drawing: in paint order, uses in place, hidden ones included.
+ *
+ * @throws PinbarError `limit/references` when clip paths ask for more than may be measured.
+ * @unit px on the artboard
+ */
+export function walkArtwork(drawing: Drawing, artboard: Artboard, tree: LayerTree): readonly ResolvedShape[] {
+  const making: Making = {
+    drawing,
+    layers: tree.layers,
+    shapes: [],
+    classes: new Map(),
+    percentPaints: new Map(),
+  };
+  const visitor: Visitor = {
+    isMeasuring: false,
+    clips: createClipCache(),
+    layerAt: (row, around) => tree.byRow.get(row) ?? around,
+    visit: (shape) => addShape(making, shape),
+    enter: (row, style, layer) => {
+      if (style.filter === null) return;
+      const path = tree.layers[layer]?.path ?? null;
+      drawing.log.note('resolve/filter-unmeasured', path ?? '', row, path);
+    },
+  };
+  const style = drawing.styles[0]!;
+  const { viewBox } = artboard;
+  const viewport: Viewport = {
+    width: viewBox?.[2] ?? artboard.width,
+    height: viewBox?.[3] ?? artboard.height,
+    isOuter: true,
+  };
+  const root: Frame = {
+    at: 1,
+    end: drawing.source.elements.count,
+    ...{ entry: -1, size: null, matrix: artboard.matrix, style, viewport, clip: UNBOUNDED },
+    isHidden: style.display === 'none',
+    isFaint: style.opacity === 0,
+    ...{ layer: -1, carrier: -1 },
+  };
+  visitor.enter(0, style, -1);
+  walkTree(drawing, visitor, root);
+  return making.shapes;
+}
