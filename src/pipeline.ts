@@ -1,6 +1,6 @@
 // The road: every stage once, in order.
 import { classify } from './classify/classify.js';
-import { suggestRoles } from './classify/suggest.js';
+import { explainLayers, suggestRoles } from './classify/suggest.js';
 import { MM_PER_INCH, PT_PER_INCH, PX_PER_INCH } from './geometry/units.js';
 import { markSheets } from './mark/mark-sheets.js';
 import { planMarks } from './mark/plan-marks.js';
@@ -51,7 +51,7 @@ export async function inspect(bytes: Uint8Array, options: InspectOptions = {}): 
   const facts = {
     artwork,
     measureLength: (shape: (typeof artwork.shapes)[number]) => shapeLength(source, artwork, shape),
-    layerSuggestions: suggestions.layers,
+    layerSuggestions: explainLayers(artwork, suggestions),
     strokeSuggestions: suggestions.strokes,
   };
   const file = {

@@ -102,6 +102,16 @@ function suggestStrokes(
   return strokes;
 }
 
+/** Suggestions as a person reads them: a layer whose own name says nothing goes with the one around it. */
+export function explainLayers(artwork: Artwork, suggestions: Suggestions): readonly (Suggestion | null)[] {
+  return artwork.layers.map((layer) => {
+    const at = suggestions.nearest[layer.index]!;
+    if (at < 0 || at === layer.index) return suggestions.layers[layer.index]!;
+    const outer = suggestions.layers[at]!;
+    return { ...outer, reason: `it stands in layer "${artwork.layers[at]!.path}"` };
+  });
+}
+
 /** Roles that layers and strokes suggest. A colour never means a role by itself. */
 export function suggestRoles(artwork: Artwork): Suggestions {
   const readings = artwork.layers.map((layer) => readName(layer.name));

@@ -74,7 +74,7 @@ export function describeJudges(proof: Proof): readonly string[] {
     const errors = judge.findings.filter((item) => item.severity === 'error').length;
     const where = judge.greatestDeviationAt === '' ? '' : ` (${judge.greatestDeviationAt})`;
     const verdict = errors === 0 ? 'no difference' : `${errors} differences`;
-    return `${name}: ${judge.shapesJudged} shapes, greatest deviation ${judge.greatestDeviationMm.toFixed(6)} mm${where}, ${verdict}.`;
+    return `${name}: ${judge.shapesJudged} drawn elements, greatest deviation ${judge.greatestDeviationMm.toFixed(6)} mm${where}, ${verdict}.`;
   });
 }
 
