@@ -1,6 +1,14 @@
-// Puts the ticket's JSON Schema beside the built code and marks the build as done.
-import { writeFileSync } from 'node:fs';
+// Ends a build: sweeps away what an older build left, writes the ticket's JSON Schema, marks the build as done.
+import { existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+
+const dist = new URL('../dist/', import.meta.url);
+const src = new URL('../src/', import.meta.url);
+
+for (const name of readdirSync(dist, { recursive: true, encoding: 'utf8' })) {
+  const built = /^(.*)(?:\.d\.ts|\.js)$/.exec(name.replaceAll('\\', '/'));
+  if (built !== null && !existsSync(new URL(`${built[1]}.ts`, src))) rmSync(new URL(name, dist));
+}
 
 const { TICKET_SCHEMA } = await import('../dist/ticket/ticket-schema.js');
-writeFileSync(new URL('../dist/ticket/ticket.schema.json', import.meta.url), `${JSON.stringify(TICKET_SCHEMA, null, 2)}\n`);
-writeFileSync(new URL('../dist/built', import.meta.url), '');
+writeFileSync(new URL('ticket/ticket.schema.json', dist), `${JSON.stringify(TICKET_SCHEMA, null, 2)}\n`);
+writeFileSync(new URL('built', dist), '');

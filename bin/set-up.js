@@ -27,5 +27,9 @@ function run(command, args) {
 const installed = changedAt(join(root, 'node_modules', '.package-lock.json'));
 if (installed < changedAt(join(root, 'package-lock.json'))) run('npm', ['ci', '--ignore-scripts']);
 
-const sources = Math.max(newestIn(join(root, 'src')), changedAt(join(root, 'tsconfig.json')), changedAt(join(root, 'package.json')));
+const sources = Math.max(
+  newestIn(join(root, 'src')),
+  changedAt(join(root, 'tsconfig.json')),
+  changedAt(join(root, 'package.json')),
+);
 if (changedAt(join(root, 'dist', 'built')) < sources) run('npm', ['run', '--silent', 'build']);

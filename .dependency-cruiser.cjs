@@ -1,0 +1,120 @@
+// Which room may import which: the table of DEVELOPERS.md, held on every run of `npm run check`.
+
+/** Room to the rooms it may import besides itself. A test holds DEVELOPERS.md equal to it. */
+const ROOMS = {
+  geometry: [],
+  model: ['geometry'],
+  source: ['model'],
+  ticket: ['model'],
+  resolve: ['model', 'geometry', 'source'],
+  classify: ['model', 'geometry'],
+  check: ['model', 'geometry'],
+  split: ['model', 'source'],
+  mark: ['model', 'geometry'],
+  write: ['model', 'geometry'],
+  verify: ['model', 'geometry', 'source'],
+  witness: ['model', 'geometry'],
+  report: ['model'],
+};
+
+const roomRules = Object.entries(ROOMS).map(([room, allowed]) => ({
+  name: `room-${room}`,
+  comment: `${room} may import ${allowed.length === 0 ? 'nothing' : allowed.join(', ')}`,
+  severity: 'error',
+  from: { path: `^src/${room}/` },
+  to: { path: '^src/', pathNot: `^src/(?:${[room, ...allowed].join('|')})/` },
+}));
+
+/** @type {import('dependency-cruiser').IConfiguration} */
+module.exports = {
+  forbidden: [
+    ...roomRules,
+    {
+      name: 'known-rooms',
+      comment: 'A new room gets a line in the table.',
+      severity: 'error',
+      from: { path: '^src/[^/]+/', pathNot: `^src/(?:${Object.keys(ROOMS).join('|')}|road|cli)/` },
+      to: {},
+    },
+    {
+      name: 'road',
+      comment: 'The road and the door know every room, but no rim.',
+      severity: 'error',
+      from: { path: '^src/(?:road/|pipeline\\.ts$|index\\.ts$)' },
+      to: { path: '^src/(?:cli/|index\\.ts$)' },
+    },
+    {
+      name: 'road-below-pipeline',
+      comment: 'Parts of the road do not know the whole of it.',
+      severity: 'error',
+      from: { path: '^src/road/' },
+      to: { path: '^src/pipeline\\.ts$' },
+    },
+    {
+      name: 'rim-cli',
+      comment: 'The command imports the road, the door, ticket, model, report.',
+      severity: 'error',
+      from: { path: '^src/cli/' },
+      to: { path: '^src/', pathNot: '^src/(?:(?:cli|road|ticket|model|report)/|pipeline\\.ts$|index\\.ts$)' },
+    },
+    {
+      name: 'no-circle',
+      comment: 'No circles, those of types alone included.',
+      severity: 'error',
+      from: {},
+      to: { circular: true },
+    },
+    {
+      name: 'no-orphan',
+      comment: 'A file that nothing imports and that imports nothing is forgotten.',
+      severity: 'error',
+      from: { orphan: true, pathNot: '\\.d\\.ts$' },
+      to: {},
+    },
+    {
+      name: 'no-unreachable',
+      comment: 'Every file serves the door or the command; the schema is published as a file by bin/finish-build.js.',
+      severity: 'error',
+      from: { path: '^src/(?:index|cli/main)\\.ts$' },
+      to: { path: '^src/', pathNot: '\\.d\\.ts$|^src/cli/main\\.ts$|^src/ticket/ticket-schema\\.ts$', reachable: false },
+    },
+    {
+      name: 'no-platform-in-core',
+      comment: 'The core runs in a browser: no built-in module of Node.',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/cli/' },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'no-undeclared-package',
+      comment: 'The program needs only what package.json lists under dependencies.',
+      severity: 'error',
+      from: { path: '^src/' },
+      to: {
+        dependencyTypes: ['npm-dev', 'npm-optional', 'npm-peer', 'npm-no-pkg', 'npm-unknown', 'unknown', 'undetermined'],
+        dependencyTypesNot: ['type-only'],
+        pathNot: '^node_modules/@types/',
+      },
+    },
+    {
+      name: 'no-unresolved',
+      comment: 'Every import leads somewhere.',
+      severity: 'error',
+      from: {},
+      to: { couldNotResolve: true },
+    },
+    {
+      name: 'no-tests-in-source',
+      comment: 'The program does not know its tests.',
+      severity: 'error',
+      from: { path: '^src/' },
+      to: { path: '^(?:tests|bin)/' },
+    },
+  ],
+  options: {
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    doNotFollow: { path: 'node_modules' },
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'types', 'default'] },
+  },
+};
