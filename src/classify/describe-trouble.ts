@@ -41,6 +41,14 @@ export function quoteLayer(artwork: Artwork, layer: number): string {
   return `layer:"${artwork.layers[layer]!.path.replace(/"/g, '*')}"`;
 }
 
+/** The sentence for one shape alone. */
+function inSingular(detail: string): string {
+  return detail
+    .replace(/^are /, 'is ')
+    .replace(/^go /, 'goes ')
+    .replace(/but have a /, 'but has a ');
+}
+
 function describeGroup(artwork: Artwork, group: Group): Finding {
   const count = group.shapes.length;
   const ids = group.shapes
@@ -51,7 +59,7 @@ function describeGroup(artwork: Artwork, group: Group): Finding {
   const layer = group.layer < 0 ? {} : { layerPath: artwork.layers[group.layer]!.path };
   const only = count === 1 && ids.length === 1 ? { id: ids[0]! } : {};
   return finding(group.code, {
-    message: `${count} shape${count === 1 ? '' : 's'} ${nameLayer(artwork, group.layer)}${named} ${group.detail}`,
+    message: `${count} shape${count === 1 ? '' : 's'} ${nameLayer(artwork, group.layer)}${named} ${count === 1 ? inSingular(group.detail) : group.detail}`,
     remedy: group.remedy,
     place: { ...layer, ...only },
     data: { ...group.data, count, shapes: group.shapes.slice(0, MOST_SHAPES), ids },
