@@ -132,6 +132,6 @@ function findBucket(selector: SheetSelector): { readonly bucket: string; readonl
   if (className?.type === 'ClassSelector') return { bucket: `.${className.name}`, isWhole };
   const type = last.find((node) => node.type === 'TypeSelector');
   if (type === undefined || type.name.includes('\\')) return { bucket: '*', isWhole: false };
-  const name = type.name.slice(type.name.lastIndexOf('|') + 1);
-  return { bucket: name, isWhole };
+  const name = type.name.replace(/^\*\|/, '');
+  return { bucket: name.slice(name.indexOf('|') + 1), isWhole: isWhole && !name.includes('|') };
 }

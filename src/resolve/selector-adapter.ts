@@ -183,16 +183,19 @@ function tooManyLooks(): PinbarError {
   });
 }
 
+const LINK = '-pinbar-link';
+const NOWHERE = '-pinbar-nowhere';
+
 type Pseudo = (node: ElementNode, value?: string | null) => boolean;
 
 /** Pseudo-classes of position from columns, since walking the siblings of each element anew is quadratic. */
-function createPseudos(source: Source, compileTest: (text: string) => RowTest): Record<string, Pseudo> {
+function createPseudos(source: Source, compileTest: (text: string) => RowTest): Record<string, Pseudo | string> {
   const { elements } = source;
   const all = (): boolean => true;
   const kindOf = (row: number): number => elements.name[row]!;
   const amongAll = lazily(() => findSiblingPlaces(elements, () => 0, all));
   const amongType = lazily(() => findSiblingPlaces(elements, kindOf, all));
-  const pseudos: Record<string, Pseudo> = {
+  const pseudos: Record<string, Pseudo | string> = {
     'first-child': (node) => amongAll().fromFirst[node.row] === 1,
     'last-child': (node) => amongAll().fromLast[node.row] === 1,
     'only-child': (node) => amongAll().fromFirst[node.row] === 1 && amongAll().fromLast[node.row] === 1,
@@ -204,10 +207,13 @@ function createPseudos(source: Source, compileTest: (text: string) => RowTest): 
     'nth-child': makeNthChild(amongAll, 'fromFirst', listed),
     'nth-last-child': makeNthChild(amongAll, 'fromLast', listed),
     empty: (node) => elements.next[node.row] === node.row + 1 && readText(source, node.row) === '',
-    link: isLink,
-    'any-link': isLink,
+    // The matcher has aliases of its own for these names; only an alias goes before them.
+    [LINK]: isLink,
+    link: `:${LINK}`,
+    'any-link': `:${LINK}`,
+    [NOWHERE]: () => false,
   };
-  for (const name of NEVER) pseudos[name] = () => false;
+  for (const name of NEVER) pseudos[name] = `:${NOWHERE}`;
   const lists = new Map<string, SiblingPlaces>();
   function listed(selectors: string): SiblingPlaces {
     const places = lists.get(selectors) ?? findSiblingPlaces(elements, () => 0, compileTest(selectors));

@@ -41,7 +41,7 @@ describe('readCssTransform', () => {
   ])('%s', (text, matrix) => {
     const read = readCssTransform(text, BOX, 20);
     expect(read).toHaveLength(6);
-    read?.forEach((value, index) => expect(value).toBeCloseTo(matrix[index]!, 12));
+    for (const [index, value] of matrix.entries()) expect(read![index]).toBeCloseTo(value, 12);
   });
 
   test('radians are those of the circle', () => {
