@@ -17,6 +17,8 @@ import { readColour } from './resolve/colour.js';
 import { shapeLength } from './resolve/resolve.js';
 import { compactFiles } from './road/compact-files.js';
 import { enterStage } from './road/enter-stage.js';
+import { leaveOut } from './road/leave-out.js';
+import { placeFindings } from './road/place-findings.js';
 import { proveFiles } from './road/prove-files.js';
 import { resolveSource, scanBytes } from './road/read-artwork.js';
 import { prepareSplit, split as splitArtwork } from './split/split.js';
@@ -57,7 +59,7 @@ export async function inspect(bytes: Uint8Array, options: InspectOptions = {}): 
   const file = {
     name: options.fileName ?? 'art.svg',
     bytes: bytes.length,
-    sha256: await sha256Hex(bytes),
+    sha256: await sha256Hex([bytes]),
     encoding: source.encoding,
     gzipped: source.gzipped,
     elements: source.elements.count,
@@ -81,13 +83,13 @@ const NO_PROOF: Proof = { inRegister: false, judges: [], passes: [], equalExtent
 
 /** Reads the linked pictures that the ticket wants embedded. */
 async function loadPictures(
-  addresses: readonly string[],
+  links: readonly { readonly address: string }[],
   ticket: Ticket,
   options: RoadOptions,
 ): Promise<ReadonlyMap<string, Picture>> {
   const pictures = new Map<string, Picture>();
   if (ticket.linkedPictures !== 'embed' || options.loadPicture === undefined) return pictures;
-  for (const address of new Set(addresses)) {
+  for (const address of new Set(links.map((link) => link.address))) {
     const bytes = await options.loadPicture(address);
     if (bytes !== null) pictures.set(address, { bytes });
   }
@@ -111,21 +113,20 @@ export async function split(
 ): Promise<JobResult> {
   const fileName = options.fileName ?? 'art.svg';
   const stem = stemOf(fileName);
-  const inputHash = sha256Hex(bytes);
+  const inputHash = sha256Hex([bytes]);
   await enterStage('read', options);
   const source = scanBytes(bytes, options);
   await enterStage('resolve', options);
-  const artwork = resolveSource(source, options, ticket.userUnitsPerInch);
+  const sanitised = prepareSplit(source);
+  const artwork = leaveOut(resolveSource(source, options, ticket.userUnitsPerInch), sanitised, ticket);
   await enterStage('classify', options);
   const { assignment, findings: claims } = classify(artwork, ticket, readColour);
   const marks = planMarks(artwork, assignment, ticket);
   await enterStage('split', options);
-  const sanitised = prepareSplit(source);
-  const addresses = sanitised.linkedPictures.map((link) => link.address);
-  const pictures = await loadPictures(addresses, ticket, options);
+  const pictures = await loadPictures(sanitised.linkedPictures, ticket, options);
   const parts = splitArtwork(source, artwork, assignment, { ticket, sanitised, pictures, rootSize: marks.rootSize });
   const before = [...source.findings, ...artwork.findings, ...claims, ...marks.findings, ...parts.findings];
-  const relevelled = relevelFindings(before, ticket.severities);
+  const relevelled = relevelFindings(placeFindings(before, source, artwork), ticket.severities);
   const job = { ticket, artwork, assignment, stem };
   if (relevelled.some((item) => item.severity === 'error')) {
     const outcome = decideOutcome(relevelled, NO_PROOF);

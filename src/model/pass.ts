@@ -83,3 +83,10 @@ export interface Suggestion {
   /** Whether the shapes look like it, so that it is taken without asking. */
   readonly sure: boolean;
 }
+
+/** Placements of each pass, by its index, in paint order. */
+export function placementsByPass(assignment: Assignment): readonly (readonly Placement[])[] {
+  const lists: Placement[][] = assignment.passes.map(() => []);
+  for (const placement of assignment.placements) lists[placement.pass]!.push(placement);
+  return lists;
+}

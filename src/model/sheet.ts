@@ -36,11 +36,22 @@ export interface OutputFile {
   readonly sha256: string;
 }
 
-/** All bytes of a file in one piece. */
-export function joinPieces(pieces: readonly Uint8Array[]): Uint8Array {
+/** Number of bytes in some pieces. */
+export function countBytes(pieces: readonly Uint8Array[]): number {
   let length = 0;
   for (const piece of pieces) length += piece.length;
-  const bytes = new Uint8Array(length);
+  return length;
+}
+
+/**
+ * All bytes of a file in one piece.
+ *
+ * @param scratch - Used where it is large enough, so that file after file needs no new memory; what was in it is gone.
+ */
+export function joinPieces(pieces: readonly Uint8Array[], scratch?: Uint8Array): Uint8Array {
+  const length = countBytes(pieces);
+  const bytes =
+    scratch !== undefined && scratch.length >= length ? scratch.subarray(0, length) : new Uint8Array(length);
   let at = 0;
   for (const piece of pieces) {
     bytes.set(piece, at);

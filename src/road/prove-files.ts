@@ -105,8 +105,11 @@ export async function proveFiles(
     resolve: (sheet) => resolveSource(sheet, options, null),
   };
   await enterStage('read-back', options);
+  // One stretch of memory serves all files in turn: what is kept of a reading is no view of it.
+  const scratch = new Uint8Array(Math.max(0, ...made.files.map((file) => file.byteLength)));
   const readings = made.sheets.map((sheet, index) => {
-    const written = { file: made.files[index]!.name, bytes: joinPieces(sheet.pieces), rows: sheet.rows };
+    const bytes = joinPieces(sheet.pieces, scratch);
+    const written = { file: made.files[index]!.name, bytes, rows: sheet.rows };
     return readBack(original, written, index, reader);
   });
   const first = judgeReadings(readings, compareSheets(readings, made.marked));

@@ -2,7 +2,7 @@
 import type { Artwork } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { finding } from '../model/finding.js';
-import type { Assignment, Part, Pass } from '../model/pass.js';
+import { type Assignment, type Part, type Pass, type Placement, placementsByPass } from '../model/pass.js';
 import type { Picture, RootSize, Sheet } from '../model/sheet.js';
 import type { Ticket } from '../model/ticket.js';
 import { placeOf } from '../source/locate.js';
@@ -40,15 +40,13 @@ const HIDE: Readonly<Record<Part, string>> = {
 /** Which rows a pass draws, and the edits that part their paint. */
 function placeCarriers(
   grounds: Grounds,
-  assignment: Assignment,
-  passIndex: number,
+  placements: readonly Placement[],
 ): { readonly carriers: Set<number>; readonly styles: Map<number, string>; readonly findings: Finding[] } {
   const { source, artwork } = grounds;
   const carriers = new Set<number>();
   const styles = new Map<number, string>();
   const findings: Finding[] = [];
-  for (const placement of assignment.placements) {
-    if (placement.pass !== passIndex) continue;
+  for (const placement of placements) {
     const shape = artwork.shapes[placement.shape]!;
     carriers.add(shape.carrier);
     if (placement.part === 'whole') continue;
@@ -114,9 +112,10 @@ export function split(
   const pictures = treatPictures(source, sanitised.linkedPictures, ticket.linkedPictures, request.pictures);
   const shared = [...sanitised.edits, ...pictures.edits, ...editRoot(source, request.rootSize)];
   const shown = listHiders(grounds, assignment);
+  const placements = placementsByPass(assignment);
   const findings: Finding[] = [...sanitised.findings, ...pictures.findings];
   const sheets = assignment.passes.map((pass: Pass, index: number) => {
-    const placed = placeCarriers(grounds, assignment, index);
+    const placed = placeCarriers(grounds, placements[index]!);
     const selection = selectRows(grounds, pass, placed.carriers);
     findings.push(...placed.findings, ...selection.findings);
     const edits = orderEdits([...shared, ...overrideRows(source, shown, placed.styles)]);

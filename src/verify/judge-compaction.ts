@@ -41,7 +41,8 @@ export function judgeCompaction(
   const grew = boards.some((side) => before.artboard[side] !== after.artboard[side]);
   const lostMarks = before.marks >= 0 !== after.marks >= 0;
   const lostIds = [...before.ids.keys()].filter((id) => !after.ids.has(id));
-  if (first !== undefined) return [sayMoved(sheet.file, first.message, judged.greatestDeviationMm)];
+  if (first !== undefined)
+    return [sayMoved(sheet.file, first.message.replace(`${sheet.file}: `, ''), judged.greatestDeviationMm)];
   if (grew) return [sayMoved(sheet.file, 'the artboard changed.', 0)];
   if (lostMarks) return [sayMoved(sheet.file, 'the marks were lost.', 0)];
   if (lostIds.length > 0) return [sayMoved(sheet.file, `ids were lost (${lostIds.slice(0, 5).join(', ')}).`, 0)];

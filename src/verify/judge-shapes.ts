@@ -3,6 +3,8 @@ import { type Box, isEmptyBox } from '../geometry/box.js';
 import type { Artwork, PaintSource, Shape } from '../model/artwork.js';
 import { type Finding, finding } from '../model/finding.js';
 import type { Part, Placement } from '../model/pass.js';
+import { placeOf } from '../source/locate.js';
+import type { Source } from '../source/source.js';
 
 /** How far the shapes of a sheet lie from those of the source. */
 export interface ShapeJudgement {
@@ -20,12 +22,18 @@ function paintKey(paint: PaintSource): string {
   return paint.kind === 'none' ? 'none' : `url(#${paint.id})`;
 }
 
+function sayPaint(key: string): string {
+  return key.replace(/ 1$/, '').replace(/ (0[.\d]*)$/, ' with opacity $1');
+}
+
 /** What differs in paint, or ''. The part that a pass does not draw must be none. */
 function comparePaint(before: Shape, after: Shape, part: Part): string {
   const fill = part === 'stroke' ? 'none' : paintKey(before.paint.fill);
   const stroke = part === 'fill' ? 'none' : paintKey(before.paint.stroke);
-  if (paintKey(after.paint.fill) !== fill) return `fill ${paintKey(after.paint.fill)} instead of ${fill}`;
-  if (paintKey(after.paint.stroke) !== stroke) return `stroke ${paintKey(after.paint.stroke)} instead of ${stroke}`;
+  if (paintKey(after.paint.fill) !== fill)
+    return `fill ${sayPaint(paintKey(after.paint.fill))} instead of ${sayPaint(fill)}`;
+  if (paintKey(after.paint.stroke) !== stroke)
+    return `stroke ${sayPaint(paintKey(after.paint.stroke))} instead of ${sayPaint(stroke)}`;
   const a = before.paint;
   const b = after.paint;
   for (const key of [
@@ -63,13 +71,14 @@ export function nameShape(shape: Shape): string {
 /**
  * Compares the shapes of a resolved sheet, in paint order, with those placed in its pass.
  *
- * @param shiftMm - By how much the artboard grew on the left and at the top.
+ * @param context - `shiftMm`: by how much the artboard grew on the left and at the top. `source`: the sheet as scanned,
+ * for the lines.
  */
 export function judgeShapes(
   original: Artwork,
   sheet: Artwork,
   placements: readonly Placement[],
-  context: { readonly file: string; readonly shiftMm: number },
+  context: { readonly file: string; readonly shiftMm: number; readonly source?: Source },
 ): ShapeJudgement {
   const { file, shiftMm } = context;
   const after = sheet.shapes.filter((shape) => shape.draws && !shape.hidden);
@@ -79,7 +88,7 @@ export function judgeShapes(
   if (after.length !== placements.length) {
     findings.push(
       finding(after.length < placements.length ? 'verify/lost' : 'verify/unexpected', {
-        message: `${file} draws ${after.length} shapes instead of ${placements.length}.`,
+        message: `${file} draws another number of shapes than it should: ${after.length} instead of ${placements.length}.`,
         remedy: 'Do not run this file. A style rule that counts elements may be the cause.',
         place: { file },
       }),
@@ -89,7 +98,8 @@ export function judgeShapes(
     const placement = placements[i]!;
     const before = original.shapes[placement.shape]!;
     const now = after[i]!;
-    const place = { file, ...(before.id === '' ? {} : { id: before.id }), element: before.kind };
+    const seen = context.source === undefined ? {} : placeOf(context.source, now.element);
+    const place = { ...seen, file, ...(before.id === '' ? {} : { id: before.id }), element: before.kind };
     const distance = boxDistanceMm(
       before.fillBox,
       original.artboard.mmPerPx,

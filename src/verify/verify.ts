@@ -153,6 +153,7 @@ export function readBack(original: Original, written: WrittenSheet, passIndex: n
     const shapes = judgeShapes(original.artwork, reader.resolve(sheet), placements, {
       file,
       shiftMm: original.marginMm,
+      source: sheet,
     });
     findings.push(...shapes.findings);
     if (shapes.greatestDeviationMm > deviationMm) {

@@ -1,14 +1,7 @@
 // Sheets become named files with their hashes.
 import { encodeUtf8, sha256Hex } from '../model/platform.js';
-import { joinPieces, type OutputFile, type Sheet } from '../model/sheet.js';
+import { countBytes, type OutputFile, type Sheet } from '../model/sheet.js';
 import { nameFiles } from './name-files.js';
-
-/** Number of bytes in some pieces. */
-function countBytes(pieces: readonly Uint8Array[]): number {
-  let length = 0;
-  for (const piece of pieces) length += piece.length;
-  return length;
-}
 
 /** One file per sheet. Hashes are of the bytes to be written. */
 export async function finishFiles(sheets: readonly Sheet[], stem: string): Promise<readonly OutputFile[]> {
@@ -23,7 +16,7 @@ export async function finishFiles(sheets: readonly Sheet[], stem: string): Promi
       mediaType: 'image/svg+xml',
       pieces: sheet.pieces,
       byteLength: countBytes(sheet.pieces),
-      sha256: await sha256Hex(joinPieces(sheet.pieces)),
+      sha256: await sha256Hex(sheet.pieces),
     });
   }
   return files;
@@ -32,5 +25,5 @@ export async function finishFiles(sheets: readonly Sheet[], stem: string): Promi
 /** A text as a file. */
 export async function finishText(name: string, mediaType: OutputFile['mediaType'], text: string): Promise<OutputFile> {
   const bytes = encodeUtf8(text);
-  return { name, mediaType, pieces: [bytes], byteLength: bytes.length, sha256: await sha256Hex(bytes) };
+  return { name, mediaType, pieces: [bytes], byteLength: bytes.length, sha256: await sha256Hex([bytes]) };
 }

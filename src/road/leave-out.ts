@@ -1,0 +1,16 @@
+// What no sheet may hold draws nothing from here on, so that neither pass nor judge waits for it.
+import type { Artwork } from '../model/artwork.js';
+import type { Ticket } from '../model/ticket.js';
+import type { Sanitised } from '../split/sanitise.js';
+
+/** The artwork in which removed elements, and linked pictures that the ticket leaves out, draw nothing. */
+export function leaveOut(artwork: Artwork, sanitised: Sanitised, ticket: Ticket): Artwork {
+  const pictures = ticket.linkedPictures === 'leave-out' ? sanitised.linkedPictures : [];
+  const rows = new Set(pictures.map((link) => link.row));
+  const isGone = (row: number): boolean => sanitised.removed[row] === 1 || rows.has(row);
+  if (!artwork.shapes.some((shape) => isGone(shape.element))) return artwork;
+  return {
+    ...artwork,
+    shapes: artwork.shapes.map((shape) => (isGone(shape.element) ? { ...shape, draws: false } : shape)),
+  };
+}
