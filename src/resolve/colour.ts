@@ -44,8 +44,9 @@ function readHex(digits: string): Colour {
   return makeColour(channel(0), channel(2), channel(4), wide.length === 8 ? channel(6) / 255 : 1);
 }
 
+/** Halves are rounded up, also where the arithmetic before left them a trace too small. */
 function toByte(value: number): number {
-  return Math.round(Math.min(1, Math.max(0, Number.isFinite(value) ? value : 0)) * 255);
+  return Math.round(Math.min(1, Math.max(0, Number.isFinite(value) ? value : 0)) * 255 + 1e-7);
 }
 
 function makeColour(red: number, green: number, blue: number, alpha: number): Colour {

@@ -31,6 +31,13 @@ const SIZE_WORDS: ReadonlyMap<string, number> = new Map([
 ]);
 const BOX_WORDS = 'content-box|border-box|fill-box|stroke-box|view-box';
 
+/** One word or several of them. @source CSS Display 3, section 2 */
+const DISPLAY_WORD =
+  'block|inline|run-in|flow|flow-root|table|flex|grid|ruby|math|list-item|contents|none|table-[a-z-]+|ruby-[a-z-]+|inline-block|inline-table|inline-flex|inline-grid|-webkit-[a-z-]+';
+const DISPLAY_WORDS = `(?:${DISPLAY_WORD})(?: (?:${DISPLAY_WORD})){0,2}`;
+/** @source SVG 2, section 8.13 */
+const EFFECT_WORDS = 'non-scaling-stroke|non-scaling-size|non-rotation|fixed-position|viewport|screen';
+
 const computePaint: Compute = (text) => {
   const lower = text.toLowerCase();
   if (lower === 'none' || lower === 'context-fill' || lower === 'context-stroke') return 'none';
@@ -94,6 +101,13 @@ const computeFontSize: Compute = (text, context) => {
 const computeReference: Compute = (text) => {
   if (text.toLowerCase() === 'none') return 'none';
   return /^[a-z-]+\(/i.test(text) ? text : null;
+};
+
+/** A clip path stands alone; basic shapes and boxes clip nothing here. @source CSS Masking 1, section 3.5 */
+const computeClip: Compute = (text, context) => {
+  if (new RegExp(`^(?:${BOX_WORDS})$`, 'i').test(text)) return 'none';
+  const url = URL_REFERENCE.exec(text);
+  return url === null || url[0].length === text.length ? computeReference(text, context) : null;
 };
 
 const computeTransform: Compute = (text, context) =>
@@ -174,24 +188,21 @@ const COMPUTE: Readonly<Record<PropertyName, readonly [ValueKind, Compute]>> = {
   'marker-start': ['word', computeReference],
   'marker-mid': ['word', computeReference],
   'marker-end': ['word', computeReference],
-  display: ['word', computeWord('[a-z-]+(?: [a-z-]+)*')],
+  display: ['word', computeWord(DISPLAY_WORDS)],
   transform: ['length', computeTransform],
   translate: ['length', computeSingleTransform('translate')],
   rotate: ['length', computeSingleTransform('rotate')],
   scale: ['length', computeSingleTransform('scale')],
   'transform-origin': ['length', computeOrigin],
   'transform-box': ['word', computeWord(BOX_WORDS)],
-  'clip-path': [
-    'word',
-    (text) => (new RegExp(`^(?:${BOX_WORDS})$`, 'i').test(text) ? 'none' : computeReference(text, NO_CONTEXT)),
-  ],
+  'clip-path': ['word', computeClip],
   mask: ['word', (text) => computeReference(text, NO_CONTEXT) ?? 'none'],
   filter: ['word', computeReference],
   overflow: [
     'word',
     computeWord('(?:visible|hidden|clip|scroll|auto|overlay)(?: (?:visible|hidden|clip|scroll|auto|overlay))?'),
   ],
-  'vector-effect': ['word', computeWord('none|(?:[a-z-]+)(?: [a-z-]+)*')],
+  'vector-effect': ['word', computeWord(`none|(?:${EFFECT_WORDS})(?: (?:${EFFECT_WORDS}))*`)],
   'shape-inside': ['word', (text) => text],
   'shape-subtract': ['word', (text) => text],
   x: ['length', computeGeometry],
