@@ -46,7 +46,7 @@ function point(next) {
 /** A path of some 400 bytes. */
 function drawPath(next) {
   const parts = [`M${point(next)}`];
-  const count = 4 + whole(next, 11);
+  const count = 5 + whole(next, 12);
   for (let i = 0; i < count; i += 1) {
     parts.push(next() < 0.7 ? `C${point(next)} ${point(next)} ${point(next)}` : `L${point(next)} ${point(next)}`);
   }
