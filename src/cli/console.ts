@@ -1,5 +1,5 @@
 // What the command says: the result on standard output, all else on standard error.
-import type { Stage } from '../index.js';
+import type { Stage } from '../model/job.js';
 
 /** Writes the result. */
 export function writeResult(text: string): void {

@@ -1,5 +1,5 @@
 // Exit codes and how trouble maps to them.
-import { FINDING_KINDS, type Finding, type FindingCode } from '../index.js';
+import { FINDING_KINDS, type Finding, type FindingCode } from '../model/finding.js';
 
 /** What the process says when it ends. */
 export const EXIT = {

@@ -1,6 +1,7 @@
 // The command line: commands, options, help, and how trouble is told.
 import { Command, CommanderError, Option } from 'commander';
-import { PINBAR_VERSION, PinbarError } from '../index.js';
+import { PinbarError } from '../model/trouble.js';
+import { PINBAR_VERSION } from '../model/version.js';
 import { printFindings } from '../report/print-findings.js';
 import { writeJson, writeMessage } from './console.js';
 import { EXIT, exitCodeOf } from './exit-code.js';

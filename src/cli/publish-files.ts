@@ -62,6 +62,22 @@ export async function checkFolder(folder: string, inputPath: string | null, forc
   }
 }
 
+const REASONS: Readonly<Record<string, string>> = {
+  EACCES: 'writing there is not allowed',
+  EPERM: 'writing there is not allowed',
+  EROFS: 'nothing can be written on that disk',
+  ENOSPC: 'the disk is full',
+  EDQUOT: 'the disk is full for this user',
+  EEXIST: 'a file stands on the way where a folder is needed',
+  ENOTDIR: 'a file stands on the way where a folder is needed',
+  ENAMETOOLONG: 'a name in it is too long',
+};
+
+function explain(error: unknown): string {
+  const known = REASONS[(error as NodeJS.ErrnoException).code ?? ''];
+  return known ?? (error instanceof Error ? error.message : String(error));
+}
+
 async function writeSynced(path: string, file: OutputFile): Promise<void> {
   const handle = await open(path, 'wx');
   try {
@@ -123,8 +139,8 @@ export async function publishFiles(
     throw new PinbarError(
       'write/failed',
       {
-        message: `${folder} could not be written: ${error instanceof Error ? error.message : String(error)}.`,
-        remedy: 'Check the rights and the free space, then run the same command again.',
+        message: `${folder} could not be written: ${explain(error)}.`,
+        remedy: 'Check the folder, its rights and the free space, then run the same command again.',
         place: { file: folder },
       },
       [],
