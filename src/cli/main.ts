@@ -144,6 +144,10 @@ export async function main(argv: readonly string[]): Promise<number> {
   const stop = (): void => controller.abort();
   process.once('SIGINT', stop);
   process.once('SIGTERM', stop);
+  // A reader that has seen enough (head, less) closes the pipe: no fault, and nothing more to say.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+  });
   const run: Run = { signal: controller.signal, exitCode: EXIT.inRegister };
   try {
     await buildProgram(run).parseAsync([...argv], { from: 'user' });
