@@ -53,11 +53,13 @@ function addSplit(program: Command, run: Run): void {
     .description('make one file per pass, and prove that they overlay')
     .argument('<file>', 'an .svg or .svgz, or - for standard input')
     .option('--ticket <file>', 'what the job asks for, as JSON')
-    .option(
-      '--take <pass=what>',
-      'a rule: cutting=stroke:#e5007d, creasing=layer:"Fold lines", print=rest (repeatable)',
-      gather,
-      [],
+    .addOption(
+      new Option(
+        '--take <pass=what>',
+        'a rule: cutting=stroke:#e5007d, creasing=layer:"Fold lines", print=rest (repeatable)',
+      )
+        .argParser(gather)
+        .default([], 'by layer names'),
     )
     .option('--out <folder>', 'where the files go (default: carton.passes beside carton.svg)')
     .option('--force', 'replace an older job')
