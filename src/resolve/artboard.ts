@@ -44,6 +44,16 @@ function readSide(text: string | null, fontSize: number): Side {
   return { stated, kind: /\d\s*(?:mm|cm|q|in|pt|pc)\s*$/i.test(stated) ? 'physical' : 'px', value: length.px };
 }
 
+/** A side as written: the attribute, or what CSS says, in the unit of the style attribute where that is what counts. */
+function findStated(source: Source, name: 'width' | 'height', css: string | null, fontSize: number): string | null {
+  if (css === null) return readAttributeValue(source, 0, name);
+  const style = readAttributeValue(source, 0, 'style') ?? '';
+  const written = new RegExp(`(?:^|;)\\s*${name}\\s*:\\s*([^;!]+)`, 'i').exec(style)?.[1]?.trim();
+  if (written === undefined) return css;
+  const px = readPercentLength(css, { fontSize })?.px;
+  return readPercentLength(written, { fontSize, rootFontSize: fontSize })?.px === px ? written : css;
+}
+
 function isLength(side: Side): boolean {
   return side.kind === 'physical' || side.kind === 'px';
 }
@@ -130,8 +140,8 @@ export function readArtboard(
   const findings: Finding[] = [];
   const viewBox = readRootBox(source, findings);
   const fontSize = style?.fontSize ?? MEDIUM_FONT_SIZE;
-  const width = readSide(style?.geometry.width ?? readAttributeValue(source, 0, 'width'), fontSize);
-  const height = readSide(style?.geometry.height ?? readAttributeValue(source, 0, 'height'), fontSize);
+  const width = readSide(findStated(source, 'width', style?.geometry.width ?? null, fontSize), fontSize);
+  const height = readSide(findStated(source, 'height', style?.geometry.height ?? null, fontSize), fontSize);
   const size = sizeOf(width, height, viewBox);
   const perInch = size.anchored || userUnitsPerInch === null ? PX_PER_INCH : userUnitsPerInch;
   const guessed = size.doubt === 'missing' && viewBox === null;

@@ -34,6 +34,8 @@ export interface Drawing extends GeometryGrounds {
   /** Computed style by row, as the elements stand in the file. */
   readonly styles: readonly Style[];
   readonly ids: ReadonlyMap<string, number>;
+  /** Id by row; `''` where an element has none. */
+  readonly idTexts: readonly string[];
   /** What each use draws. */
   readonly targets: ReadonlyMap<number, number>;
   /** Row of the group of marks, or -1. */

@@ -20,17 +20,26 @@ const LINK_ONLY: ReadonlySet<string> = new Set(
   'a script animate animateColor animateMotion animateTransform set discard'.split(' '),
 );
 
-/** First row with each id. */
-export function listIds(source: Source, slots: AttributeSlots): ReadonlyMap<string, number> {
-  const ids = new Map<string, number>();
-  if (!slots.has(SLOT.id)) return ids;
-  for (let row = 0; row < source.elements.count; row += 1) {
+/** The ids of a file. */
+export interface IdList {
+  /** First row with each id. */
+  readonly rows: ReadonlyMap<string, number>;
+  /** By row; `''` where an element has none. */
+  readonly texts: readonly string[];
+}
+
+/** Reads all ids once. */
+export function listIds(source: Source, slots: AttributeSlots): IdList {
+  const { count } = source.elements;
+  const rows = new Map<string, number>();
+  const texts: string[] = new Array(count);
+  for (let row = 0; row < count; row += 1) {
     const attribute = slots.find(row, SLOT.id);
-    if (attribute < 0) continue;
-    const id = readAttribute(source, attribute);
-    if (!ids.has(id)) ids.set(id, row);
+    const id = attribute < 0 ? '' : readAttribute(source, attribute);
+    texts[row] = id;
+    if (attribute >= 0 && !rows.has(id)) rows.set(id, row);
   }
-  return ids;
+  return { rows, texts };
 }
 
 function addReference(list: readonly string[], id: string | null): readonly string[] {

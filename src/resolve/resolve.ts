@@ -57,14 +57,14 @@ function prepare(source: Source, limits: Limits): Prepared {
   const slots = createAttributeSlots(source);
   const codes = codeNames(source);
   const log = createFindingLog(source);
-  const ids = listIds(source, slots);
+  const { rows: ids, texts: idTexts } = listIds(source, slots);
   const cascade = createCascade(source, limits);
   const { styles, references, hiders } = readStyles({ source, slots, codes, cascade }, ids, log);
   const { targets, circular } = planUses({ source, slots, codes, ids }, limits);
   for (const use of circular) log.note('resolve/reference-cycle', String(use), use);
   const measure = createObjectMeasurer();
   const drawing: Drawing = {
-    ...{ source, limits, slots, codes, cascade, styles, ids, targets, log },
+    ...{ source, limits, slots, codes, cascade, styles, ids, idTexts, targets, log },
     reader: createPathReader(),
     marks: findMarks(source, codes),
     hasConditions: hasConditions(slots),

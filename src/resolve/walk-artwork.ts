@@ -32,11 +32,6 @@ interface Making {
 
 const NO_CLASSES: readonly string[] = [];
 
-function readId(drawing: Drawing, row: number): string {
-  const attribute = drawing.slots.find(row, SLOT.id);
-  return attribute < 0 ? '' : readAttribute(drawing.source, attribute);
-}
-
 function readClasses(making: Making, row: number): readonly string[] {
   const attribute = making.drawing.slots.find(row, SLOT.class);
   if (attribute < 0) return NO_CLASSES;
@@ -98,7 +93,7 @@ function addShape(making: Making, visited: Visited): void {
     carrier: visited.carrier,
     layer: visited.layer,
     kind: shapeKind(visited.code),
-    id: readId(drawing, visited.row),
+    id: drawing.idTexts[visited.row]!,
     classes: readClasses(making, visited.row),
     paint,
     matrix: visited.matrix,
@@ -146,7 +141,7 @@ export function walkArtwork(drawing: Drawing, artboard: Artboard, tree: LayerTre
   const root: Frame = {
     at: 1,
     end: drawing.source.elements.count,
-    ...{ entry: -1, size: null, matrix: artboard.matrix, style, viewport, clip: UNBOUNDED },
+    ...{ entry: -1, size: null, matrix: artboard.matrix, style, viewport, lastSetting: null, clip: UNBOUNDED },
     isHidden: style.display === 'none',
     isFaint: style.opacity === 0,
     ...{ layer: -1, carrier: -1 },

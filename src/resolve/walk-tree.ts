@@ -24,6 +24,8 @@ export interface Frame {
   /** What they inherit. */
   readonly style: Style;
   readonly viewport: Viewport;
+  /** Setting of the shape before, shared by those styled alike. */
+  lastSetting: Setting | null;
   /** What clips and viewports leave, in the target frame. */
   readonly clip: Box;
   readonly isHidden: boolean;
@@ -89,6 +91,7 @@ function descend(drawing: Drawing, visitor: Visitor, row: number, style: Style, 
     entry: -1,
     size: null,
     style,
+    lastSetting: null,
     isHidden: frame.isHidden || style.display === 'none',
     isFaint: frame.isFaint || style.opacity === 0,
     layer,
@@ -132,7 +135,7 @@ function enterViewport(
     const rectangle = { x0: 0, y0: 0, x1: opened.width, y1: opened.height };
     clip = intersect(clip, transformBox(multiply(frame.matrix, opened.frame), rectangle));
   }
-  return { ...frame, matrix, viewport: opened.viewport, clip };
+  return { ...frame, matrix, viewport: opened.viewport, lastSetting: null, clip };
 }
 
 /** The content of a container whose own transform is already in the matrix of `frame`; null where it draws nothing. */
@@ -161,7 +164,9 @@ function visitShape(
   frame: Frame,
 ): void {
   const { row, code, style } = shape;
-  const setting: Setting = { style, viewport: frame.viewport };
+  const last = frame.lastSetting;
+  const setting = last !== null && last.style === style ? last : { style, viewport: frame.viewport };
+  frame.lastSetting = setting;
   const matrix = applyTransform(drawing, row, setting, frame.matrix);
   visitor.visit({
     row,
