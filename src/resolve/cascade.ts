@@ -35,6 +35,8 @@ export interface Cascade {
 
 /** Elements that the user agent cuts to their viewport. @source SVG 2, section 6.7 */
 const CLIPPED: ReadonlySet<string> = new Set(['svg', 'image', 'marker', 'pattern', 'symbol', 'foreignObject']);
+/** Their `fill` says what comes after the end, and nothing of them is drawn. */
+const ANIMATION = /^(?:animate(?:Motion|Transform|Color)?|set)$/;
 const SERVERS: ReadonlySet<string> = new Set(['linearGradient', 'radialGradient', 'pattern']);
 
 /** What of an element counts besides its attributes. */
@@ -57,7 +59,7 @@ export function createCascade(source: Source, limits: Limits): Cascade {
   });
   const relevance = Uint8Array.from(relevant);
   const kinds = elements.names.map(({ namespace, local }) => {
-    if (namespace !== SVG_NAMESPACE) return KIND_FOREIGN;
+    if (namespace !== SVG_NAMESPACE || ANIMATION.test(local)) return KIND_FOREIGN;
     return CLIPPED.has(local) ? KIND_CLIPPED : 0;
   });
   const kindOf = (row: number): number => (row === 0 ? 0 : kinds[elements.name[row]!]!);

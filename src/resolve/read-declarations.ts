@@ -57,16 +57,20 @@ export function createDeclarationReader(source: Source): DeclarationReader {
     return ranked;
   }
 
-  const readAll = (declarations: readonly Declaration[], place: () => Place): readonly RankedLonghand[] =>
+  const readAll = (
+    declarations: readonly Declaration[],
+    place: () => Place,
+    isBare: (name: string) => boolean,
+  ): readonly RankedLonghand[] =>
     declarations
       .flatMap(expandDeclaration)
-      .map((longhand) => check(longhand, false, place))
+      .map((longhand) => check(longhand, isBare(longhand.name), place))
       .filter((longhand) => longhand !== null);
 
   return {
     findings,
     addFinding,
-    readRule: readAll,
+    readRule: (declarations, place) => readAll(declarations, place, () => false),
     readStyle(text, row) {
       const { declarations, unreadable } = readStyleAttribute(text);
       for (const part of unreadable) {
@@ -79,7 +83,12 @@ export function createDeclarationReader(source: Source): DeclarationReader {
           }),
         );
       }
-      return readAll(declarations, () => placeOf(source, row));
+      // Sizes of type without a unit are common in style attributes, and browsers take them there.
+      return readAll(
+        declarations,
+        () => placeOf(source, row),
+        (name) => name === 'font-size',
+      );
     },
     readPresentation(name, text, row) {
       const value = stripComments(text);

@@ -119,7 +119,7 @@ describe('paint', () => {
 describe('type', () => {
   test.each([
     ['font-size="20"', 20],
-    ['style="font-size:20"', 10],
+    ['style="font-size:20"', 20],
     ['style="font-size:20px"', 20],
     ['font-size="2em"', 20],
     ['font-size="150%"', 15],
@@ -133,6 +133,11 @@ describe('type', () => {
     ['font-size="-1"', 10],
   ])('%s', (attributes, size) => {
     expect(styleOf(attributes, 'font-size="10"').fontSize).toBeCloseTo(size, 12);
+  });
+
+  test('a size without a unit is none in a style sheet', () => {
+    const { style } = styleDocument('<style>path{font-size:20}</style><path id="p"/>');
+    expect(style('p').fontSize).toBe(16);
   });
 
   test('rem is the size of the root', () => {

@@ -222,7 +222,11 @@ describe('presentation attributes', () => {
     expect(fillOf(style('p'))).toBe(BLACK);
   });
 
-  test('the content of a use inherits from the use', async () => {
+  test('stand on no animation, whose fill is something else', () => {
+    expect(styleDocument('<path><animate id="p" fill="freeze"/><set fill="remove"/></path>').codes).toEqual([]);
+  });
+
+  test('the content of a use inherits from the use', () => {
     const { cascade, style } = styleDocument(
       '<style>.a{stroke:blue}</style><path id="p" class="a"/><use id="u" fill="red"/>',
     );
