@@ -8,7 +8,6 @@ const ROOMS = {
   ticket: ['model'],
   resolve: ['model', 'geometry', 'source'],
   classify: ['model', 'geometry'],
-  check: ['model', 'geometry'],
   split: ['model', 'source'],
   mark: ['model', 'geometry'],
   write: ['model', 'geometry'],

@@ -1,5 +1,5 @@
 // The import table is held by the program as it stands, and every line of it bites.
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -51,6 +51,12 @@ const trespasses = rooms.flatMap(({ room, allowed }) =>
 );
 
 describe('imports', () => {
+  it('have a line for every room, and no line without a room', () => {
+    const there = readdirSync(join(ROOT, 'src'), { withFileTypes: true }).filter((entry) => entry.isDirectory());
+    const filled = there.map(({ name }) => name).filter((name) => readdirSync(join(ROOT, 'src', name)).length > 0);
+    expect(filled.sort()).toEqual([...rooms.map(({ room }) => room), 'cli', 'road'].sort());
+  });
+
   it('keep to the table', async () => {
     expect(await listBroken(ROOT)).toEqual([]);
   }, 60_000);
@@ -61,7 +67,7 @@ describe('imports', () => {
       const broken = await breakTable(`${room}/b`, `${to}/a`);
       if (!broken.includes(`room-${room}`)) missed.push(`${room} -> ${to}`);
     }
-    expect(trespasses.length).toBeGreaterThan(120);
+    expect(trespasses.length).toBeGreaterThan(100);
     expect(missed).toEqual([]);
   }, 120_000);
 
