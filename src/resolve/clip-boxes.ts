@@ -70,7 +70,7 @@ function measureClip(drawing: Drawing, cache: ClipCache, clip: number, clipped: 
   const inObjectUnits = isInObjectUnits(drawing, clip);
   let frame = applyTransform(drawing, clip, setting, inObjectUnits ? clipped.object : clipped.user);
   if (inObjectUnits) {
-    const box = drawing.measureObject(clipped.row, clipped.setting);
+    const box = drawing.measureObject(clipped.row, clipped.setting, 'fill');
     if (isEmptyBox(box)) return EMPTY_BOX;
     frame = multiply(frame, [box.x1 - box.x0, 0, 0, box.y1 - box.y0, box.x0, box.y0]);
   }

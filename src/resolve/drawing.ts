@@ -44,11 +44,12 @@ export interface Drawing extends GeometryGrounds {
   /** Matrices of `transform` attributes by their text; null where it cannot be read. */
   readonly transforms: Map<string, Matrix | null>;
   /**
-   * The object bounding box of an element in its own user units, whatever clips it; that of a use holds its x and y.
+   * The object bounding box of an element in its own user units, or its stroke bounding box, whatever clips it; that of a use
+   * holds its x and y.
    *
    * @source SVG 2, section 8.10
    */
-  readonly measureObject: (row: number, setting: Setting) => Box;
+  readonly measureObject: (row: number, setting: Setting, extent: 'fill' | 'stroke') => Box;
 }
 
 /** What is learned on the way. */

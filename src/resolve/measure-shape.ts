@@ -46,8 +46,8 @@ function cut(box: Box, clip: Box): Box {
   return clip === UNBOUNDED || isEmptyBox(box) ? box : intersect(box, clip);
 }
 
-/** The outline of the stroke: in the shape's own units, or on the artboard where it does not scale. */
-function outline(path: PathData, matrix: Matrix, paint: Paint): Box {
+/** The box of a path's stroke: outlined in the shape's own units, or in the target frame where it does not scale. */
+export function outlineStroke(path: PathData, matrix: Matrix, paint: Paint): Box {
   const stroke = {
     width: paint.strokeWidth,
     linecap: paint.strokeLinecap,
@@ -102,7 +102,7 @@ export function measureShape(drawing: Drawing, shape: Visited, paint: Paint): Me
   const fillBox = pathBox(path, matrix);
   const fillSeen = code !== LINE && isSeen(paint.fill, paint.fillOpacity) && hasArea(fillBox) && canEncloseArea(path);
   const isStroked = paint.stroke.kind !== 'none' && paint.strokeWidth > 0 && path.opCount > 0;
-  const stroked = isStroked ? outline(path, matrix, paint) : EMPTY_BOX;
+  const stroked = isStroked ? outlineStroke(path, matrix, paint) : EMPTY_BOX;
   if (!isMeasurable(fillBox) || !isMeasurable(stroked)) {
     drawing.log.note('resolve/length-invalid', 'coordinates beyond measure', row);
     return NOT_MEASURED;

@@ -5,23 +5,37 @@ import { pathBox } from '../geometry/path-box.js';
 import { createClipCache, UNBOUNDED } from './clip-boxes.js';
 import { countMeasured } from './count-measured.js';
 import type { Drawing, Setting, Viewport } from './drawing.js';
-import { isShapeCode, TEXT } from './element-codes.js';
+import { FOREIGN_OBJECT, IMAGE, isShapeCode, TEXT } from './element-codes.js';
+import { outlineStroke } from './measure-shape.js';
+import { paintWithin } from './paint.js';
+import { percentBase } from './read-lengths.js';
 import { readGeometry } from './shape-geometry.js';
 import { anchorBox } from './text-anchor.js';
-import { enterContainer, type Frame, type Visitor, walkTree } from './walk-tree.js';
+import { enterContainer, type Frame, type Visited, type Visitor, walkTree } from './walk-tree.js';
 
 /** Measures objects, each once per viewport. */
-export type ObjectMeasurer = (drawing: Drawing, row: number, setting: Setting) => Box;
+export type ObjectMeasurer = (drawing: Drawing, row: number, setting: Setting, extent: Extent) => Box;
 
-function shapeBox(drawing: Drawing, row: number, code: number, setting: Setting, matrix: Frame['matrix']): Box {
+/** Geometry alone, or with the strokes. */
+export type Extent = 'fill' | 'stroke';
+
+type Measured = Pick<Visited, 'row' | 'code' | 'setting' | 'matrix'>;
+
+function shapeBox(drawing: Drawing, shape: Measured, extent: Extent): Box {
+  const { row, code, setting, matrix } = shape;
   countMeasured(drawing, row);
   if (code === TEXT) return anchorBox(drawing, row, setting, matrix);
-  return pathBox(readGeometry(drawing, row, code, setting), matrix);
+  const path = readGeometry(drawing, row, code, setting);
+  const box = pathBox(path, matrix);
+  const { style, viewport } = setting;
+  if (extent === 'fill' || style.paint.stroke.kind === 'none' || code === IMAGE || code === FOREIGN_OBJECT) return box;
+  const paint = style.strokePercent === null ? style.paint : paintWithin(style, percentBase(viewport, 'diagonal'));
+  return unite(box, outlineStroke(path, matrix, paint));
 }
 
-function measure(drawing: Drawing, row: number, setting: Setting): Box {
+function measure(drawing: Drawing, row: number, setting: Setting, extent: Extent): Box {
   const code = drawing.codes[drawing.source.elements.name[row]!]!;
-  if (isShapeCode(code)) return shapeBox(drawing, row, code, setting, IDENTITY);
+  if (isShapeCode(code)) return shapeBox(drawing, { row, code, setting, matrix: IDENTITY }, extent);
   let box: Box = EMPTY_BOX;
   const visitor: Visitor = {
     isMeasuring: true,
@@ -29,7 +43,7 @@ function measure(drawing: Drawing, row: number, setting: Setting): Box {
     layerAt: () => -1,
     enter: () => {},
     visit: (shape) => {
-      box = unite(box, shapeBox(drawing, shape.row, shape.code, shape.setting, shape.matrix));
+      box = unite(box, shapeBox(drawing, shape, extent));
     },
   };
   const frame: Frame = {
@@ -45,8 +59,10 @@ function measure(drawing: Drawing, row: number, setting: Setting): Box {
 
 /** A measurer that remembers; an element that asks for its own box while that is being measured gets the empty one. */
 export function createObjectMeasurer(): ObjectMeasurer {
-  const known = new Map<Viewport, Map<number, Box>>();
-  return (drawing, row, setting) => {
+  const fills = new Map<Viewport, Map<number, Box>>();
+  const strokes = new Map<Viewport, Map<number, Box>>();
+  return (drawing, row, setting, extent) => {
+    const known = extent === 'fill' ? fills : strokes;
     let boxes = known.get(setting.viewport);
     if (boxes === undefined) {
       boxes = new Map();
@@ -55,7 +71,7 @@ export function createObjectMeasurer(): ObjectMeasurer {
     let box = boxes.get(row);
     if (box === undefined) {
       boxes.set(row, EMPTY_BOX);
-      box = measure(drawing, row, setting);
+      box = measure(drawing, row, setting, extent);
       boxes.set(row, box);
     }
     return box;

@@ -33,7 +33,8 @@ function referenceBox(drawing: Drawing, row: number, setting: Setting): Referenc
   const { transformBox } = setting.style;
   if (transformBox === 'view-box')
     return { x: 0, y: 0, width: setting.viewport.width, height: setting.viewport.height };
-  const box = drawing.measureObject(row, setting);
+  const hasStroke = transformBox === 'stroke-box' || transformBox === 'border-box';
+  const box = drawing.measureObject(row, setting, hasStroke ? 'stroke' : 'fill');
   if (isEmptyBox(box)) return { x: 0, y: 0, width: 0, height: 0 };
   return { x: box.x0, y: box.y0, width: box.x1 - box.x0, height: box.y1 - box.y0 };
 }
@@ -59,7 +60,7 @@ function applyOrigin(drawing: Drawing, matrix: Matrix, setting: Setting, referen
 /**
  * The matrix from the user units of an element to the frame that `outer` leads to.
  *
- * CSS beats the attribute. `stroke-box` and `border-box` are taken as the object bounding box, as `fill-box` is.
+ * CSS beats the attribute. `border-box` is the stroke bounding box and `content-box` the object bounding box.
  *
  * @returns `outer` itself where the element has no transform.
  * @source CSS Transforms 1, sections 5 to 9

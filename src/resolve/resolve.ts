@@ -70,7 +70,7 @@ function prepare(source: Source, limits: Limits): Prepared {
     hasConditions: hasConditions(slots),
     transforms: new Map(),
     notes: { usesPercent: false, measured: 0 },
-    measureObject: (row, setting) => measure(drawing, row, setting),
+    measureObject: (row, setting, extent) => measure(drawing, row, setting, extent),
   };
   noteRootTransform(drawing);
   return { drawing, references, hiders };

@@ -81,6 +81,12 @@ describe('the matrix of a shape', () => {
     expect(matrixOf(body)).toEqual(matrix);
   });
 
+  it('can refer to the box with the stroke', () => {
+    const body = `<rect id="r" x="5" y="6" width="9" height="9" stroke="red" stroke-width="4" style="transform: scale(2); transform-box: stroke-box"/>`;
+    expect(matrixOf(body)).toEqual([2, 0, 0, 2, -3, -4]);
+    expect(matrixOf(body.replace('stroke-box', 'fill-box'))).toEqual([2, 0, 0, 2, -5, -6]);
+  });
+
   it('turns about the middle of a group by its box', () => {
     const body = `<g style="transform: rotate(90deg); transform-box: fill-box; transform-origin: center">${RECT}</g>`;
     // The middle of the rect is (6, 12).
