@@ -1,7 +1,7 @@
 // Checks a value against the shape of a ticket and lists every fault at once.
 import * as v from 'valibot';
 import { nearestWord } from './nearest-word.js';
-import { type Field, type Fields, TICKET_FIELDS } from './ticket-shape.js';
+import { type Field, type Fields, isErrorCode, MOST_ITEMS, TICKET_FIELDS } from './ticket-shape.js';
 
 /** One thing wrong with a ticket. */
 export interface TicketFault {
@@ -13,6 +13,14 @@ export interface TicketFault {
 
 type Schema = v.GenericSchema<unknown, unknown>;
 
+/** An object as JSON has it: no list, no instance of a class. */
+function isPlainObject(value: unknown): value is { readonly [key: string]: unknown } {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return false;
+  const above: unknown = Object.getPrototypeOf(value);
+  return above === null || Object.getPrototypeOf(above) === null;
+}
+
+/** Keys that are not known are left to `listUnknownKeys`, since a strict object tells only the first of them. */
 function buildObject(fields: Fields, required: readonly string[]): Schema {
   const entries = Object.fromEntries(
     Object.entries(fields).map(([key, field]) => {
@@ -20,7 +28,7 @@ function buildObject(fields: Fields, required: readonly string[]): Schema {
       return [key, required.includes(key) ? schema : v.optional(schema)];
     }),
   );
-  return v.strictObject(entries) as Schema;
+  return v.pipe(v.custom<object>(isPlainObject), v.object(entries)) as Schema;
 }
 
 function buildField(field: Field): Schema {
@@ -36,25 +44,27 @@ function buildField(field: Field): Schema {
     case 'word':
       return v.picklist(field.words) as Schema;
     case 'texts':
-      return v.array(v.pipe(v.string(), v.minLength(1), v.maxLength(field.longest))) as Schema;
+      return v.pipe(
+        v.array(v.pipe(v.string(), v.minLength(1), v.maxLength(field.longest))),
+        v.maxLength(MOST_ITEMS),
+      ) as Schema;
     case 'object':
       return buildObject(field.fields, field.required);
     default:
-      return v.pipe(v.array(buildObject(field.fields, field.required)), v.maxLength(1000)) as Schema;
+      return v.pipe(v.array(buildObject(field.fields, field.required)), v.maxLength(MOST_ITEMS)) as Schema;
   }
 }
 
-/** The field and its siblings that a path leads to. */
-function followPath(keys: readonly unknown[]): { readonly field: Field | null; readonly siblings: readonly string[] } {
+/** The field that a path leads to; null for the ticket itself. */
+function followPath(keys: readonly unknown[]): Field | null {
   let fields: Fields = TICKET_FIELDS;
   let field: Field | null = null;
   for (const key of keys) {
     if (typeof key === 'number') continue;
-    field = Object.hasOwn(fields, String(key)) ? fields[String(key)]! : null;
-    if (field === null) return { field, siblings: Object.keys(fields) };
+    field = fields[String(key)]!;
     if (field.type === 'object' || field.type === 'objects') fields = field.fields;
   }
-  return { field, siblings: Object.keys(fields) };
+  return field;
 }
 
 function allowedBy(field: Field): string {
@@ -68,11 +78,11 @@ function allowedBy(field: Field): string {
     case 'word':
       return field.words.join(', ');
     case 'texts':
-      return 'a list of texts';
+      return `a list of at most ${MOST_ITEMS} texts`;
     case 'object':
       return 'an object';
     default:
-      return 'a list of objects';
+      return `a list of at most ${MOST_ITEMS} objects`;
   }
 }
 
@@ -80,27 +90,24 @@ function printPath(keys: readonly unknown[]): string {
   return keys.map((key, i) => (typeof key === 'number' ? `[${key}]` : `${i === 0 ? '' : '.'}${String(key)}`)).join('');
 }
 
+function spell(value: unknown): string {
+  try {
+    return JSON.stringify(value) ?? String(value);
+  } catch {
+    return Array.isArray(value) ? 'a list that JSON cannot say' : `a value (${typeof value}) that JSON cannot say`;
+  }
+}
+
 function shorten(value: unknown): string {
-  const spelled = JSON.stringify(value) ?? String(value);
+  const spelled = spell(value);
   return spelled.length > 60 ? `${spelled.slice(0, 57)}...` : spelled;
 }
 
 function describeIssue(issue: v.BaseIssue<unknown>): TicketFault {
   const keys = (issue.path ?? []).map((item) => item.key);
   const path = printPath(keys);
-  const { field, siblings } = followPath(keys);
-  if (keys.length === 0)
-    return { path, message: 'The ticket is not an object.', remedy: 'Write { "pinbar": 1, ... }.' };
-  if (field === null) {
-    const key = String(keys.at(-1));
-    const near = nearestWord(key, siblings);
-    const known = siblings.length > 20 ? 'see the manual' : siblings.join(', ');
-    return {
-      path,
-      message: `The ticket holds an unknown key: ${path}.`,
-      remedy: near === null ? `Allowed are: ${known}.` : `Did you mean "${near}"?`,
-    };
-  }
+  const field = followPath(keys);
+  if (field === null) return { path, message: 'The ticket is not an object.', remedy: 'Write { "pinbar": 1, ... }.' };
   const value = issue.input;
   if (value === undefined)
     return { path, message: `The ticket lacks ${path}.`, remedy: `Allowed is ${allowedBy(field)}.` };
@@ -112,8 +119,46 @@ function describeIssue(issue: v.BaseIssue<unknown>): TicketFault {
   };
 }
 
+/** Most known keys that a message lists. */
+const MOST_LISTED = 20;
+
+function describeUnknown(keys: readonly unknown[], fields: Fields): TicketFault {
+  const path = printPath(keys);
+  const key = String(keys.at(-1));
+  if (keys[0] === 'severities' && isErrorCode(key)) {
+    return {
+      path,
+      message: `${path}: "${key}" is an error; only warnings and notes can be given another severity.`,
+      remedy: 'Take the line out.',
+    };
+  }
+  const known = Object.keys(fields);
+  const near = nearestWord(key, known);
+  const allowed = known.length > MOST_LISTED ? 'the codes of warnings and notes' : known.join(', ');
+  return {
+    path,
+    message: `The ticket holds an unknown key: ${path}.`,
+    remedy: near === null ? `Allowed are: ${allowed}.` : `Did you mean "${near}"?`,
+  };
+}
+
+/** Every key that has no meaning where it stands. */
+function listUnknownKeys(value: unknown, fields: Fields, above: readonly unknown[]): readonly TicketFault[] {
+  if (!isPlainObject(value)) return [];
+  return Object.keys(value).flatMap((key): readonly TicketFault[] => {
+    const keys = [...above, key];
+    if (!Object.hasOwn(fields, key)) return [describeUnknown(keys, fields)];
+    const field = fields[key]!;
+    const inner = value[key];
+    if (field.type === 'object') return listUnknownKeys(inner, field.fields, keys);
+    if (field.type !== 'objects' || !Array.isArray(inner)) return [];
+    return inner.slice(0, MOST_ITEMS).flatMap((item, i) => listUnknownKeys(item, field.fields, [...keys, i]));
+  });
+}
+
 /** Every fault of a value that should be a ticket; empty where it is one. */
 export function checkTicket(value: unknown): readonly TicketFault[] {
   const result = v.safeParse(buildObject(TICKET_FIELDS, ['pinbar']), value);
-  return result.success ? [] : result.issues.map(describeIssue);
+  const wrong = result.success ? [] : result.issues.map(describeIssue);
+  return [...listUnknownKeys(value, TICKET_FIELDS, []), ...wrong];
 }

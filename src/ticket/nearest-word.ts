@@ -19,7 +19,19 @@ function editDistance(a: string, b: string): number {
   return last[b.length]!;
 }
 
-/** The nearest of the known words, or null where none is near: at most a third of its letters differ, or one. */
+/** Number of letters that two words begin with alike. */
+function commonStart(a: string, b: string): number {
+  let length = 0;
+  while (length < a.length && a[length] === b[length]) length += 1;
+  return length;
+}
+
+/**
+ * The known word that somebody probably meant, or null where none is near.
+ *
+ * At most a third of its letters differ, or one; else it is the only one that begins like the word but for its last letter
+ * (`cut` for `cutting`, `crease` for `creasing`).
+ */
 export function nearestWord(word: string, known: readonly string[]): string | null {
   const plain = word.toLowerCase().slice(0, 64);
   let best: string | null = null;
@@ -31,5 +43,8 @@ export function nearestWord(word: string, known: readonly string[]): string | nu
       best = candidate;
     }
   }
-  return best !== null && least <= Math.max(1, Math.floor(best.length / 3)) ? best : null;
+  if (best !== null && least <= Math.max(1, Math.floor(best.length / 3))) return best;
+  const needed = Math.max(3, plain.length - 1);
+  const alike = known.filter((candidate) => commonStart(plain, candidate.toLowerCase()) >= needed);
+  return alike.length === 1 ? alike[0]! : null;
 }

@@ -1,35 +1,44 @@
 // JSON to a complete ticket, or every fault at once.
 import { finding } from '../model/finding.js';
-import { ROLES, type Role } from '../model/pass.js';
 import type { PassRequest, Rule, Ticket } from '../model/ticket.js';
 import { PinbarError } from '../model/trouble.js';
+import { checkRules, type Placed } from './check-rules.js';
 import { checkTicket, type TicketFault } from './check-ticket.js';
 import { DEFAULT_TICKET } from './default-ticket.js';
-import { nearestWord } from './nearest-word.js';
+import { findJsonFault } from './find-json-fault.js';
+
+const QUOTED_AT_MOST = 20;
+
+function refuseJson(text: string, cause: unknown): PinbarError {
+  const at = Math.max(0, findJsonFault(text));
+  const before = text.slice(0, at).split(/\r\n|\r|\n/);
+  const place = { line: before.length, column: [...before.at(-1)!].length + 1 };
+  const found = text
+    .slice(at)
+    .split(/[\r\n]/, 1)[0]!
+    .slice(0, QUOTED_AT_MOST);
+  const what = at >= text.length ? 'it ends too soon' : `"${found}" may not stand there`;
+  return new PinbarError(
+    'ticket/not-json',
+    {
+      message: `The ticket is not JSON: ${what} (line ${place.line}, column ${place.column}).`,
+      remedy: 'Mend the comma, quote or bracket there or just before it.',
+      place,
+    },
+    [],
+    cause,
+  );
+}
 
 function parseJson(text: string): unknown {
+  const plain = text.startsWith('\ufeff') ? text.slice(1) : text;
   try {
-    return JSON.parse(text.startsWith('\ufeff') ? text.slice(1) : text);
+    return JSON.parse(plain);
   } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
-    const position = /position (\d+)/.exec(reason)?.[1];
-    const before = position === undefined ? null : text.slice(0, Number(position)).split('\n');
-    const place = before === null ? {} : { line: before.length, column: before.at(-1)!.length + 1 };
-    const where = before === null ? '' : ` (line ${place.line}, column ${place.column})`;
-    throw new PinbarError(
-      'ticket/not-json',
-      {
-        message: `The ticket is not JSON${where}: ${reason}`,
-        remedy: 'Mend the comma, quote or bracket there.',
-        place,
-      },
-      [],
-      error,
-    );
+    throw refuseJson(plain, error);
   }
 }
 
-/** A copy without prototype tricks, cut at a depth no ticket has. */
 function throwFaults(faults: readonly TicketFault[]): never {
   const texts = faults.map((fault) => ({
     message: fault.message,
@@ -46,67 +55,38 @@ type Loose = Partial<Omit<Ticket, 'marks' | 'passes' | 'rules'>> & {
   readonly rules?: readonly Rule[];
 };
 
-/** What the shape alone cannot say: rules name passes that exist, passes have names of their own, marks name passes. */
-function checkMeaning(ticket: Loose): readonly TicketFault[] {
-  const faults: TicketFault[] = [];
-  const names = (ticket.passes ?? []).map((pass) => pass.name);
-  names.forEach((name, i) => {
-    if (names.indexOf(name) !== i) {
-      faults.push({
-        path: `passes[${i}].name`,
-        message: `Two passes are called "${name}".`,
-        remedy: 'Give each a name of its own.',
-      });
-    }
-  });
-  (ticket.rules ?? []).forEach((rule, i) => {
-    faults.push(...checkRule(rule, `rules[${i}]`, names));
-  });
-  return faults;
+/** Items of a list by their places; none where it is no list. */
+function listItems(value: unknown, key: 'rules' | 'passes'): readonly Placed<unknown>[] {
+  const list = typeof value === 'object' && value !== null ? (value as { readonly [key: string]: unknown })[key] : null;
+  return Array.isArray(list) ? list.map((item, at) => ({ at, item: item as unknown })) : [];
 }
 
-const CONDITIONS = ['layer', 'stroke', 'fill', 'widthMm', 'dashed', 'class', 'id', 'element', 'rest'] as const;
+function hasName(placed: Placed<unknown>): placed is Placed<PassRequest> {
+  const { item } = placed;
+  return typeof item === 'object' && item !== null && typeof (item as { readonly name?: unknown }).name === 'string';
+}
 
-/** What is wrong with one rule beyond its shape. */
-export function checkRule(rule: Rule, path: string, names: readonly string[]): readonly TicketFault[] {
-  const faults: TicketFault[] = [];
-  const known = [...names, ...ROLES];
-  if (!known.includes(rule.pass)) {
-    const near = nearestWord(rule.pass, known);
-    faults.push({
-      path: `${path}.pass`,
-      message: `${path}.pass is "${rule.pass}", which is neither a pass of the ticket nor a role.`,
-      remedy: near === null ? `Roles are: ${ROLES.join(', ')}.` : `Did you mean "${near}"?`,
-    });
-  }
-  if (CONDITIONS.every((key) => rule[key] === undefined || rule[key] === false) && rule.dashed !== false) {
-    faults.push({
-      path,
-      message: `${path} says no condition, so it would take nothing.`,
-      remedy: `Add one of: ${CONDITIONS.join(', ')}.`,
-    });
-  }
-  return faults;
+/** Faults of meaning in those items that have no fault of shape, so that one fault does not hide another. */
+function checkMeaning(value: unknown, shape: readonly TicketFault[]): readonly TicketFault[] {
+  const broken = new Set(shape.map((fault) => /^\w+(?:\[\d+\])?/.exec(fault.path)?.[0]));
+  const rules = broken.has('rules') ? [] : listItems(value, 'rules');
+  const sound = rules.filter(({ at }) => !broken.has(`rules[${at}]`)) as readonly Placed<Rule>[];
+  return checkRules(sound, listItems(value, 'passes').filter(hasName));
 }
 
 /**
  * Reads a ticket.
  *
  * @param value - JSON text, or the parsed object.
- * @returns The ticket with every default filled in.
+ * @returns The ticket with every default filled in; nothing in it is shared with `value`.
  * @throws PinbarError `ticket/not-json`, or `ticket/wrong` with one finding per fault.
  */
 export function readTicket(value: unknown): Ticket {
   const parsed = typeof value === 'string' ? parseJson(value) : value;
-  const faults = checkTicket(parsed);
+  const shape = checkTicket(parsed);
+  const faults = [...shape, ...checkMeaning(parsed, shape)];
   if (faults.length > 0) throwFaults(faults);
-  const { pinbar: _, $schema: __, ...loose } = parsed as Loose & { readonly pinbar: 1; readonly $schema?: string };
-  const meaning = checkMeaning(loose);
-  if (meaning.length > 0) throwFaults(meaning);
+  const copy = JSON.parse(JSON.stringify(parsed)) as Loose & { readonly pinbar: 1; readonly $schema?: string };
+  const { pinbar: _, $schema: __, ...loose } = copy;
   return { ...DEFAULT_TICKET, ...loose, marks: { ...DEFAULT_TICKET.marks, ...loose.marks } };
-}
-
-/** Whether a word is a role. */
-export function isRole(word: string): word is Role {
-  return (ROLES as readonly string[]).includes(word);
 }

@@ -1,6 +1,6 @@
 // The JSON Schema of a ticket, for editors and pipelines.
 import type { Json } from '../model/finding.js';
-import { type Field, type Fields, TICKET_FIELDS } from './ticket-shape.js';
+import { type Field, type Fields, MOST_ITEMS, TICKET_FIELDS } from './ticket-shape.js';
 
 type Schema = { readonly [key: string]: Json };
 
@@ -30,11 +30,16 @@ function describeField(field: Field): Schema {
     case 'word':
       return { description, enum: field.words };
     case 'texts':
-      return { description, type: 'array', items: { type: 'string', minLength: 1, maxLength: field.longest } };
+      return {
+        description,
+        type: 'array',
+        maxItems: MOST_ITEMS,
+        items: { type: 'string', minLength: 1, maxLength: field.longest },
+      };
     case 'object':
       return { description, ...describeObject(field.fields, field.required) };
     default:
-      return { description, type: 'array', items: describeObject(field.fields, field.required) };
+      return { description, type: 'array', maxItems: MOST_ITEMS, items: describeObject(field.fields, field.required) };
   }
 }
 

@@ -23,6 +23,9 @@ export interface Fields {
   readonly [key: string]: Field;
 }
 
+/** Most items of a list. */
+export const MOST_ITEMS = 1000;
+
 const text = (doc: string): Field => ({ type: 'text', doc, longest: 500 });
 const millimetres = (doc: string, least: number, most: number): Field => ({
   type: 'number',
@@ -36,6 +39,19 @@ const PASS_FIELDS: Fields = {
   role: { type: 'word', doc: 'What the pass does, in the words of ISO 19593-1, plus print and ignore', words: ROLES },
 };
 
+/** Kinds of element that a rule can ask for. */
+export const ELEMENT_WORDS: readonly string[] = [
+  'path',
+  'rect',
+  'circle',
+  'ellipse',
+  'line',
+  'polyline',
+  'polygon',
+  'text',
+  'image',
+];
+
 const RULE_FIELDS: Fields = {
   pass: text('Name of the pass that takes the shapes, or a role'),
   layer: text('Name or path of a layer around the shape; * stands for anything, case and accents do not matter'),
@@ -48,7 +64,7 @@ const RULE_FIELDS: Fields = {
   element: {
     type: 'word',
     doc: 'Kind of element',
-    words: ['path', 'rect', 'circle', 'ellipse', 'line', 'polyline', 'polygon', 'text', 'image'],
+    words: ELEMENT_WORDS,
   },
   colourTolerance: {
     type: 'number',
@@ -74,6 +90,11 @@ const MARK_FIELDS: Fields = {
 export const CHANGEABLE_CODES: readonly string[] = Object.entries(FINDING_KINDS)
   .filter(([, kind]) => kind.severity !== 'error')
   .map(([code]) => code);
+
+/** Whether a word is a code that always stays an error. */
+export function isErrorCode(word: string): boolean {
+  return Object.hasOwn(FINDING_KINDS, word) && !CHANGEABLE_CODES.includes(word);
+}
 
 function describeSeverities(): Fields {
   const words = ['error', 'warning', 'note'];

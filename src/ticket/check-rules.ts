@@ -1,0 +1,87 @@
+// What the shape of a ticket cannot say: rules name passes that exist and can hold, passes have names of their own.
+import { ROLES } from '../model/pass.js';
+import type { PassRequest, Rule } from '../model/ticket.js';
+import type { TicketFault } from './check-ticket.js';
+import { nearestWord } from './nearest-word.js';
+
+const CONDITIONS = ['layer', 'stroke', 'fill', 'widthMm', 'dashed', 'class', 'id', 'element'] as const;
+
+/** A rule or pass together with its place in the ticket. */
+export interface Placed<T> {
+  readonly at: number;
+  readonly item: T;
+}
+
+function checkPassWord(rule: Rule, path: string, names: readonly string[]): readonly TicketFault[] {
+  const known = [...names, ...ROLES];
+  if (known.includes(rule.pass)) return [];
+  const near = nearestWord(rule.pass, known);
+  return [
+    {
+      path: `${path}.pass`,
+      message: `${path}.pass is "${rule.pass}", which is neither a pass of the ticket nor a role.`,
+      remedy: near === null ? `Roles are: ${ROLES.join(', ')}.` : `Did you mean "${near}"?`,
+    },
+  ];
+}
+
+function checkConditions(rule: Rule, path: string): readonly TicketFault[] {
+  const given = CONDITIONS.filter((key) => rule[key] !== undefined);
+  if (rule.rest === true && given.length > 0) {
+    return [
+      {
+        path: `${path}.rest`,
+        message: `${path} takes the rest and looks at ${given.join(', ')} too.`,
+        remedy: 'Rest stands alone: take it out of the rule, or take the other conditions out.',
+      },
+    ];
+  }
+  if (rule.rest === true || given.length > 0) return [];
+  return [
+    {
+      path,
+      message: `${path} says no condition, so it would take nothing.`,
+      remedy: `Add one of: ${CONDITIONS.join(', ')}, rest.`,
+    },
+  ];
+}
+
+/** Faults of one rule beyond its shape; `names` are the passes that the ticket declares. */
+function checkRule(rule: Rule, path: string, names: readonly string[]): readonly TicketFault[] {
+  const faults = [...checkPassWord(rule, path, names), ...checkConditions(rule, path)];
+  if (rule.colourTolerance !== undefined && rule.stroke === undefined && rule.fill === undefined) {
+    faults.push({
+      path: `${path}.colourTolerance`,
+      message: `${path} has a tolerance for colours, but looks at no colour.`,
+      remedy: 'Add stroke or fill, or take the tolerance out.',
+    });
+  }
+  return faults;
+}
+
+function checkRests(rules: readonly Placed<Rule>[]): readonly TicketFault[] {
+  const rests = rules.filter(({ item }) => item.rest === true);
+  return rests.slice(1).map(({ at }) => ({
+    path: `rules[${at}].rest`,
+    message: `rules[${at}] takes the rest, which rules[${rests[0]!.at}] takes already.`,
+    remedy: 'Leave one of them.',
+  }));
+}
+
+/** Every fault of rules and passes that are right in shape. */
+export function checkRules(
+  rules: readonly Placed<Rule>[],
+  passes: readonly Placed<PassRequest>[],
+): readonly TicketFault[] {
+  const names = passes.map(({ item }) => item.name);
+  const twice = passes.filter(({ item }, i) => names.indexOf(item.name) !== i);
+  return [
+    ...twice.map(({ at, item }) => ({
+      path: `passes[${at}].name`,
+      message: `Two passes are called "${item.name}".`,
+      remedy: 'Give each a name of its own.',
+    })),
+    ...rules.flatMap(({ at, item }) => checkRule(item, `rules[${at}]`, names)),
+    ...checkRests(rules),
+  ];
+}

@@ -1,0 +1,76 @@
+// Tickets of every kind for property tests.
+import fc from 'fast-check';
+import { FINDING_KINDS } from '../../src/model/finding.js';
+import { ROLES } from '../../src/model/pass.js';
+
+const word = fc.string({ minLength: 1, maxLength: 12, unit: 'grapheme' }).filter((text) => text.length <= 500);
+const optional = { requiredKeys: [] } as const;
+
+const passes = fc.uniqueArray(fc.record({ name: word, role: fc.constantFrom(...ROLES) }), {
+  selector: (pass) => pass.name,
+  maxLength: 4,
+});
+
+const conditions = fc
+  .record(
+    {
+      layer: word,
+      stroke: word,
+      fill: word,
+      widthMm: fc.double({ min: 0, max: 1000, noNaN: true }),
+      dashed: fc.boolean(),
+      class: word,
+      id: word,
+      element: fc.constantFrom('path', 'rect', 'image'),
+    },
+    optional,
+  )
+  .filter((rule) => Object.keys(rule).length > 0);
+
+const marks = fc.record(
+  {
+    wanted: fc.boolean(),
+    discDiameterMm: fc.double({ min: 1, max: 50, noNaN: true }),
+    crossSizeMm: fc.double({ min: 1, max: 50, noNaN: true }),
+    lineWidthMm: fc.double({ min: 0.01, max: 5, noNaN: true }),
+    offsetMm: fc.double({ min: 0, max: 100, noNaN: true }),
+    cornerLengthMm: fc.double({ min: 1, max: 100, noNaN: true }),
+    passes: fc.array(word, { maxLength: 3 }),
+    label: fc.boolean(),
+  },
+  optional,
+);
+
+const changeable = Object.entries(FINDING_KINDS)
+  .filter(([, kind]) => kind.severity !== 'error')
+  .map(([code]) => code);
+
+/** JSON that is a ticket: as somebody might write it, keys left out. */
+export const validTicket: fc.Arbitrary<{ readonly [key: string]: unknown }> = fc
+  .record({
+    passes,
+    rest: fc.boolean(),
+    picks: fc.array(fc.tuple(fc.nat(), conditions), { maxLength: 4 }),
+    others: fc.record(
+      {
+        hidden: fc.constantFrom('ask', 'skip', 'include', 'stop'),
+        partPaint: fc.boolean(),
+        linkedPictures: fc.constantFrom('ask', 'embed', 'leave-out'),
+        marks,
+        marginMm: fc.double({ min: 0, max: 1000, noNaN: true }),
+        userUnitsPerInch: fc.option(fc.double({ min: 1, max: 100_000, noNaN: true })),
+        compact: fc.boolean(),
+        witness: fc.constantFrom('auto', 'always', 'never'),
+        severities: fc.dictionary(fc.constantFrom(...changeable), fc.constantFrom('error', 'warning', 'note'), {
+          noNullPrototype: true,
+        }),
+      },
+      optional,
+    ),
+  })
+  .map((draft) => {
+    const words = [...draft.passes.map((pass) => pass.name), ...ROLES];
+    const rules: object[] = draft.picks.map(([at, rule]) => ({ pass: words[at % words.length]!, ...rule }));
+    if (draft.rest) rules.push({ pass: 'print', rest: true });
+    return { pinbar: 1, passes: draft.passes, rules, ...draft.others };
+  });
