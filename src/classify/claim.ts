@@ -3,7 +3,7 @@ import type { Artwork, Shape } from '../model/artwork.js';
 import { isToolpath, type Reason } from '../model/pass.js';
 import type { PassRequest, Ticket } from '../model/ticket.js';
 import { type ColourReader, type CompiledRule, compileRules, findPass } from './compile-rules.js';
-import { hasFill, type Suggestions } from './suggest.js';
+import { hasFill, hasStroke, type Suggestions } from './suggest.js';
 
 /** What the rules say of a shape. */
 export type Claim =
@@ -12,6 +12,7 @@ export type Claim =
       readonly pass: PassRequest;
       readonly reason: Reason;
       readonly byName: boolean;
+      /** Whether the fill goes along: the rule names the shape, or looks at its fill. */
       readonly wholeAsked: boolean;
     }
   | { readonly kind: 'parted'; readonly line: PassRequest; readonly ground: PassRequest; readonly reason: Reason }
@@ -53,7 +54,8 @@ function pickByName(holding: readonly Holding[]): readonly CompiledRule[] {
 
 function take(rule: CompiledRule): Claim {
   const { pass, reason } = rule;
-  return { kind: 'taken', pass, reason, byName: rule.hasName, wholeAsked: rule.hasName && !rule.hasPaint };
+  const wholeAsked = rule.byFill || (rule.hasName && !rule.hasPaint);
+  return { kind: 'taken', pass, reason, byName: rule.hasName, wholeAsked };
 }
 
 function clash(kind: 'twice' | 'name-against-paint', rules: readonly CompiledRule[]): Claim {
@@ -129,7 +131,8 @@ function claimByRules(rules: readonly CompiledRule[], ticket: Ticket): Claimer {
 
 /** Whether a fill would be lost, or cut, where a stroke sends a shape to a tool. */
 export function hasPrintFill(claim: Claim, shape: Shape): boolean {
-  return claim.kind === 'taken' && isToolpath(claim.pass.role) && !claim.wholeAsked && hasFill(shape);
+  if (claim.kind !== 'taken' || claim.wholeAsked || !isToolpath(claim.pass.role)) return false;
+  return hasFill(shape) && hasStroke(shape);
 }
 
 /** The claimer of a job: the ticket's rules where it has any, else the layers' names. */

@@ -5,6 +5,7 @@ import {
   type Assignment,
   type Exclusion,
   isToolpath,
+  namePass,
   type Part,
   type Pass,
   type Placement,
@@ -13,7 +14,8 @@ import {
 } from '../model/pass.js';
 import type { PassRequest, Ticket } from '../model/ticket.js';
 import { type Claim, type Claimer, createClaimer, hasPrintFill } from './claim.js';
-import { type ColourReader, type CompiledRule, namePass } from './compile-rules.js';
+import type { ColourReader, CompiledRule } from './compile-rules.js';
+import { listEmptyPasses, listUnusedRules } from './describe-rules.js';
 import { answerUnclaimed, createTroubleLog, quoteLayer, type TroubleLog } from './describe-trouble.js';
 import { type Suggestions, suggestRoles } from './suggest.js';
 
@@ -74,12 +76,13 @@ function leaveOpen(work: Work, shape: Shape, claim: Claim): void {
       data: { role: suggestion.role },
     });
   } else {
+    const doubt = shape.layer < 0 ? '' : suggestions.doubts[shape.layer]!;
     log.add(shape, {
       code: 'classify/unclaimed',
       detail:
         work.rules.length > 0
           ? 'are taken by no rule.'
-          : 'are claimed by nobody: no layer name around them says what they are for.',
+          : `are claimed by nobody: ${doubt === '' ? 'no layer name around them says what they are for' : doubt}.`,
       remedy: answerUnclaimed(artwork, shape.layer, suggestions),
     });
   }
@@ -141,13 +144,17 @@ function place(work: Work, shape: Shape, claim: Claim): void {
 }
 
 /** Whether a hidden shape is more than a leftover: a tool would follow it, or a rule names its layer. */
-function isAskedFor(claim: Claim): boolean {
-  if (claim.kind === 'parted') return true;
-  if (claim.kind === 'unsure') return true;
-  return (
-    claim.kind === 'taken' &&
-    (isToolpath(claim.pass.role) || (claim.byName && claim.reason.rule >= 0 && claim.pass.role !== 'ignore'))
-  );
+function isAskedFor(claim: Claim, suggestions: Suggestions): boolean {
+  switch (claim.kind) {
+    case 'nobody':
+      return false;
+    case 'unsure':
+      return isToolpath(suggestions.layers[claim.layer]!.role);
+    case 'taken':
+      return isToolpath(claim.pass.role) || (claim.byName && claim.reason.rule >= 0);
+    default:
+      return true;
+  }
 }
 
 function treatHidden(work: Work, shape: Shape, claim: Claim): void {
@@ -161,7 +168,7 @@ function treatHidden(work: Work, shape: Shape, claim: Claim): void {
     place(work, shape, claim);
     return;
   }
-  const asks = hidden === 'stop' || (hidden === 'ask' && isAskedFor(claim));
+  const asks = hidden === 'stop' || (hidden === 'ask' && isAskedFor(claim, work.suggestions));
   exclude(work, shape, asks ? 'open' : 'hidden');
   if (claim.kind === 'taken' || claim.kind === 'parted') work.used.add(claim.reason.rule);
   const pass = claim.kind === 'taken' ? ` and would go to ${claim.pass.name}` : '';
@@ -184,9 +191,8 @@ function refuseDivided(work: Work): void {
     ways.set(shape.carrier, known.add(way));
   };
   for (const draft of work.drafts) note(artwork.shapes[draft.shape]!, draft.pass.name);
-  for (const { shape, cause } of work.exclusions) {
-    if (cause === 'ignored' || cause === 'hidden') note(artwork.shapes[shape]!, cause);
-  }
+  // What is hidden inside a copy stays hidden in every sheet, and does not divide it.
+  for (const { shape, cause } of work.exclusions) if (cause === 'ignored') note(artwork.shapes[shape]!, cause);
   const divided = new Set([...ways].filter(([, passes]) => passes.size > 1).map(([carrier]) => carrier));
   if (divided.size === 0) return;
   const isDivided = (draft: Draft): boolean => divided.has(artwork.shapes[draft.shape]!.carrier);
@@ -223,35 +229,6 @@ function numberPlacements(drafts: readonly Draft[], passes: readonly Pass[]): re
     .sort((a, b) => a.shape - b.shape || a.pass - b.pass);
 }
 
-/** What there is to say of the rules and passes themselves. */
-function describeRules(work: Work, passes: readonly Pass[]): readonly Finding[] {
-  const unused = work.rules
-    .filter(
-      (rule) => !rule.isRest && !work.used.has(rule.index) && !work.artwork.shapes.some((shape) => holds(rule, shape)),
-    )
-    .map((rule) =>
-      finding('classify/rule-unused', {
-        message: `Nothing in the file fits ${rule.text}.`,
-        remedy: 'Compare it with what pinbar inspect lists: a layer may have another name, a stroke another colour.',
-        data: { rule: rule.index },
-      }),
-    );
-  const empty = work.ticket.passes
-    .filter((request) => request.role !== 'ignore' && !passes.some((pass) => pass.name === request.name))
-    .map((request) =>
-      finding('classify/pass-empty', {
-        message: `No shape goes to the pass "${request.name}"; it gets no file.`,
-        remedy: 'Take the pass out of the ticket, or mend the rules that should feed it.',
-        data: { pass: request.name },
-      }),
-    );
-  return [...unused, ...empty];
-}
-
-function holds(rule: CompiledRule, shape: Shape): boolean {
-  return rule.distances[shape.layer + 1]! >= 0 && rule.matches(shape);
-}
-
 /**
  * Sends every shape to its passes.
  *
@@ -285,11 +262,12 @@ export function classify(artwork: Artwork, ticket: Ticket, readColour: ColourRea
   }
   refuseDivided(work);
   const passes = orderPasses(work);
-  const findings = [...log.list(), ...describeRules(work, passes)];
+  const findings = [...log.list(), ...listUnusedRules(work), ...listEmptyPasses(ticket, passes)];
   if (nothing > 0) {
     const message = `${nothing} shape${nothing === 1 ? '' : 's'} draw nothing (no paint, no size) and are in no pass.`;
     findings.push(finding('classify/draws-nothing', { message, data: { count: nothing } }));
   }
   const placements = numberPlacements(work.drafts, passes);
-  return { assignment: { passes, placements, exclusions: work.exclusions, shownElements: [...work.shown] }, findings };
+  const exclusions = work.exclusions.sort((a, b) => a.shape - b.shape);
+  return { assignment: { passes, placements, exclusions, shownElements: [...work.shown] }, findings };
 }

@@ -1,6 +1,6 @@
 // The ticket's rules made ready for many shapes.
 import type { Artwork, Colour, Layer, Shape } from '../model/artwork.js';
-import { type Reason, ROLES, type Role } from '../model/pass.js';
+import { namePass, type Reason, ROLES } from '../model/pass.js';
 import type { PassRequest, Rule, Ticket } from '../model/ticket.js';
 import { PinbarError } from '../model/trouble.js';
 import { foldWord } from './role-words.js';
@@ -51,8 +51,13 @@ function compilePattern(pattern: string): (text: string) => boolean {
   };
 }
 
-/** Distance from each layer to the nearest one around it, itself included, that a pattern names. */
-function measureLayers(layers: readonly Layer[], pattern: string | undefined): Int16Array {
+/**
+ * Distance from each layer to the nearest one around it, itself included, that a rule's pattern names; 0 where the rule looks at
+ * the shape's own id or class.
+ */
+function measureLayers(layers: readonly Layer[], rule: Rule): Int16Array {
+  const pattern = rule.layer;
+  const onShape = rule.id !== undefined || rule.class !== undefined;
   const distances = new Int16Array(layers.length + 1).fill(pattern === undefined ? ON_SHAPE : -1);
   if (pattern === undefined) return distances;
   const matches = compilePattern(pattern);
@@ -61,7 +66,7 @@ function measureLayers(layers: readonly Layer[], pattern: string | undefined): I
     let steps = 1;
     for (let at = layer.index; at >= 0; at = layers[at]!.parent) {
       if (named[at]) {
-        distances[layer.index + 1] = steps;
+        distances[layer.index + 1] = onShape ? ON_SHAPE : steps;
         break;
       }
       steps += 1;
@@ -160,32 +165,21 @@ function tellRule(rule: Rule, index: number): string {
   return `rule ${index + 1}: ${parts.join(', ')}`;
 }
 
-/** The default name of a pass: the verb. */
-export function namePass(role: Role): string {
-  const names: Readonly<Partial<Record<Role, string>>> = {
-    creasing: 'crease',
-    'reverse-creasing': 'reverse-crease',
-    embossing: 'emboss',
-    debossing: 'deboss',
-    'foil-stamping': 'foil-stamp',
-    'cold-foil-stamping': 'cold-foil-stamp',
-    perforating: 'perforate',
-    'partial-cutting': 'partial-cut',
-    'reverse-partial-cutting': 'reverse-partial-cut',
-    drilling: 'drill',
-    punching: 'punch',
-    cutting: 'cut',
-    gluing: 'glue',
-  };
-  return names[role] ?? role;
-}
-
 /** The pass that a rule speaks of: one of the ticket by name, else by role, else a new one for the role. */
 export function findPass(word: string, requests: readonly PassRequest[]): PassRequest {
   const declared = requests.find((pass) => pass.name === word) ?? requests.find((pass) => pass.role === word);
   if (declared !== undefined) return declared;
-  const role = (ROLES as readonly string[]).includes(word) ? (word as Role) : 'ignore';
-  return { name: namePass(role), role };
+  const role = ROLES.find((known) => known === word);
+  if (role === undefined) {
+    throw new PinbarError('ticket/wrong', {
+      message: `A rule speaks of the pass "${word}", which is neither a pass of the ticket nor a role.`,
+      remedy: `Roles are: ${ROLES.join(', ')}.`,
+      data: { pass: word },
+    });
+  }
+  const name = namePass(role);
+  // A pass of another role may bear that name.
+  return { name: requests.some((pass) => pass.name === name) ? role : name, role };
 }
 
 /** Every rule of a ticket, ready to be asked. */
@@ -208,7 +202,7 @@ export function compileRules(artwork: Artwork, ticket: Ticket, readColour: Colou
       text: tellRule(rule, index),
       reason: { rule: index, text: tellRule(rule, index) },
       needsShape: rule.id !== undefined || rule.class !== undefined || rule.widthMm !== undefined,
-      distances: measureLayers(artwork.layers, rule.layer),
+      distances: measureLayers(artwork.layers, rule),
       matches: (shape) => tests.every((test) => test(shape)),
     };
   });

@@ -36,7 +36,7 @@ const WORDS: Readonly<Partial<Record<Role, string>>> = {
     'drill drills drilling bohren bohrung bohrungen percage taladro taladros foratura furacao boren wiercenie 穴あけ',
   punching: 'punch punching lochen lochung lochungen',
   ignore:
-    'guide guides guideline guidelines note notes dimension dimensions legend noprint ' +
+    'guide guides guideline guidelines note notes dimension dimensions legend info infos noprint ' +
     'hilfslinie hilfslinien notiz notizen bemassung legende repere reperes guia guias nota notas guida appunti ' +
     'hulplijn hulplijnen notitie notities uwagi wymiary pomocnicze ガイド 注釈 寸法',
 };
@@ -89,6 +89,14 @@ const WEAK: ReadonlyMap<string, Role> = new Map([
   ['dies', 'cutting'],
 ]);
 
+/** Words that turn what follows them into its opposite. */
+const NEGATIONS: ReadonlySet<string> = new Set(
+  (
+    'no not dont never without nicht kein keine keinen ohne ne pas sans non sin nunca senza nao sem niet geen zonder ' +
+    'nie bez'
+  ).split(' '),
+);
+
 /** Parts of Japanese names that say nothing of the role. */
 const NEUTRAL = /^(?:線|ライン|版|レイヤー|レイヤ|データ|用|面|部|の|パス)+$/u;
 
@@ -104,12 +112,18 @@ export interface NameReading {
   readonly role: Role | null;
   /** The words it was read from. */
   readonly words: readonly string[];
-  /** The roles named, where they are several. */
+  /** The roles named, be they one or several. */
   readonly roles: readonly Role[];
+  /** Why roles are named but none is taken: several, or a word such as "not" before them. */
+  readonly doubt: 'several' | 'negated' | null;
 }
+
+/** Most folded texts are plain, and those are many. */
+const ASCII = /^[ -~]*$/;
 
 /** Lower case without accents; `ß` as ss, `ł` as l. Marks of Japanese stay, since they tell letters apart. */
 export function foldWord(text: string): string {
+  if (ASCII.test(text)) return text.toLowerCase();
   return text
     .normalize('NFKD')
     .replace(/[\u0300-\u036f]/g, '')
@@ -126,7 +140,7 @@ export function splitWords(name: string): readonly string[] {
     .normalize('NFC')
     .replace(/(\p{Ll})(\p{Lu})/gu, '$1 $2')
     .replace(/(\p{Lu})(\p{Lu}\p{Ll})/gu, '$1 $2')
-    .replace(/['’]/g, '')
+    .replace(/(n)['’](t)\b/gi, '$1$2')
     .split(/[^\p{L}\p{M}ー]+/u)
     .filter((word) => word !== '')
     .map(foldWord);
@@ -148,32 +162,54 @@ function roleOfWord(word: string): Role | null {
   return null;
 }
 
+interface FoundWord {
+  readonly role: Role;
+  readonly word: string;
+  /** Place of its first word in the name. */
+  readonly at: number;
+  /** How many words it takes. */
+  readonly taken: number;
+}
+
+/** The longest phrase that begins at a word. */
+function findPhrase(words: readonly string[], at: number): FoundWord | null {
+  for (let taken = Math.min(LONGEST_PHRASE, words.length - at); taken > 1; taken -= 1) {
+    const word = words.slice(at, at + taken).join(' ');
+    const role = PHRASE_OF.get(word);
+    if (role !== undefined) return { role, word, at, taken };
+  }
+  return null;
+}
+
+function findWord(words: readonly string[], at: number): FoundWord | null {
+  const word = words[at]!;
+  const role = PHRASE_OF.get(word) ?? roleOfWord(word);
+  return role === null ? null : { role, word, at, taken: 1 };
+}
+
+/** Every word or phrase that names a role; the weak ones where there is no other. */
+function findRoleWords(words: readonly string[]): readonly FoundWord[] {
+  const found: FoundWord[] = [];
+  for (let at = 0; at < words.length; ) {
+    const next = findPhrase(words, at) ?? findWord(words, at);
+    if (next !== null) found.push(next);
+    at += next?.taken ?? 1;
+  }
+  if (found.length > 0) return found;
+  return words.flatMap((word, at) => (WEAK.has(word) ? [{ role: WEAK.get(word)!, word, at, taken: 1 }] : []));
+}
+
+const LONGEST_NAME = 500;
+
 /** Reads the words of a name as roles. */
 export function readName(name: string): NameReading {
-  const words = splitWords(name.slice(0, 500));
-  const found: { readonly role: Role; readonly word: string }[] = [];
-  const weak: { readonly role: Role; readonly word: string }[] = [];
-  let at = 0;
-  while (at < words.length) {
-    let taken = 1;
-    for (let length = Math.min(LONGEST_PHRASE, words.length - at); length > 1; length -= 1) {
-      const phrase = words.slice(at, at + length).join(' ');
-      const role = PHRASE_OF.get(phrase);
-      if (role === undefined) continue;
-      found.push({ role, word: phrase });
-      taken = length;
-      break;
-    }
-    if (taken === 1) {
-      const word = words[at]!;
-      const role = PHRASE_OF.get(word) ?? roleOfWord(word);
-      const faint = WEAK.get(word);
-      if (role !== null) found.push({ role, word });
-      else if (faint !== undefined) weak.push({ role: faint, word });
-    }
-    at += taken;
-  }
-  const counted = found.length > 0 ? found : weak;
-  const roles = [...new Set(counted.map((item) => item.role))];
-  return { role: roles.length === 1 ? roles[0]! : null, words: counted.map((item) => item.word), roles };
+  const words = splitWords(name.slice(0, LONGEST_NAME));
+  const found = findRoleWords(words);
+  const roles = [...new Set(found.map((item) => item.role))];
+  const isNegated = found.some(
+    ({ role, at }) => role !== 'ignore' && words.slice(0, at).some((word) => NEGATIONS.has(word)),
+  );
+  const doubt = roles.length > 1 ? 'several' : isNegated ? 'negated' : null;
+  const role = doubt === null && roles.length === 1 ? roles[0]! : null;
+  return { role, words: found.map((item) => item.word), roles, doubt };
 }

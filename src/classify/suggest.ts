@@ -11,6 +11,8 @@ export interface Suggestions {
   readonly strokes: ReadonlyMap<string, Suggestion>;
   /** By layer index: the nearest layer, itself or around it, whose name suggests a role; -1 for none. */
   readonly nearest: readonly number[];
+  /** By layer index: why the nearest name that speaks of roles decides nothing, or ''. */
+  readonly doubts: readonly string[];
 }
 
 /** Whether a paint leaves anything on the sheet. */
@@ -35,13 +37,22 @@ export function looksLikeLine(shape: Shape): boolean {
   return hasStroke(shape) && !hasFill(shape) && shape.kind !== 'text' && shape.kind !== 'image';
 }
 
-function findNearest(artwork: Artwork, readings: readonly NameReading[]): readonly number[] {
+/** The nearest layer whose name speaks of roles at all. */
+function findSpeaking(artwork: Artwork, readings: readonly NameReading[]): readonly number[] {
   return artwork.layers.map((layer) => {
     for (let at = layer.index; at >= 0; at = artwork.layers[at]!.parent) {
-      if (readings[at]!.role !== null) return at;
+      if (readings[at]!.roles.length > 0) return at;
     }
     return -1;
   });
+}
+
+function explainDoubt(reading: NameReading, layer: Layer): string {
+  if (reading.doubt === null) return '';
+  const words = reading.words.join(', ');
+  return reading.doubt === 'several'
+    ? `the name of layer "${layer.path}" says "${words}", which is for ${reading.roles.join(' and for ')}`
+    : `the name of layer "${layer.path}" says "${words}", but with a word such as "not" before it`;
 }
 
 interface LayerCount {
@@ -115,10 +126,13 @@ export function explainLayers(artwork: Artwork, suggestions: Suggestions): reado
 /** Roles that layers and strokes suggest. A colour never means a role by itself. */
 export function suggestRoles(artwork: Artwork): Suggestions {
   const readings = artwork.layers.map((layer) => readName(layer.name));
-  const nearest = findNearest(artwork, readings);
+  const speaking = findSpeaking(artwork, readings);
+  // A name in doubt hides the names around it: what is called "cut and crease" inside "Print" is not print.
+  const nearest = speaking.map((at) => (at >= 0 && readings[at]!.role !== null ? at : -1));
+  const doubts = speaking.map((at) => (at < 0 ? '' : explainDoubt(readings[at]!, artwork.layers[at]!)));
   const counts = countShapes(artwork, nearest);
   const layers = readings.map((reading, i) =>
     reading.role === null ? null : describe(reading, reading.role, counts[i]!, artwork.layers[i]!),
   );
-  return { layers, strokes: suggestStrokes(artwork, layers, nearest), nearest };
+  return { layers, strokes: suggestStrokes(artwork, layers, nearest), nearest, doubts };
 }

@@ -32,6 +32,26 @@ export function isToolpath(role: Role): boolean {
   return role === 'creasing' || role === 'reverse-creasing' || role === 'perforating' || role.endsWith('cutting');
 }
 
+/** The name of a role's pass where the ticket gives none: the verb. */
+export function namePass(role: Role): string {
+  const names: Readonly<Partial<Record<Role, string>>> = {
+    creasing: 'crease',
+    'reverse-creasing': 'reverse-crease',
+    embossing: 'emboss',
+    debossing: 'deboss',
+    'foil-stamping': 'foil-stamp',
+    'cold-foil-stamping': 'cold-foil-stamp',
+    perforating: 'perforate',
+    'partial-cutting': 'partial-cut',
+    'reverse-partial-cutting': 'reverse-partial-cut',
+    drilling: 'drill',
+    punching: 'punch',
+    cutting: 'cut',
+    gluing: 'glue',
+  };
+  return names[role] ?? role;
+}
+
 /** One run of the machine over the sheet. */
 export interface Pass {
   /** From 1, in the order of the runs. */

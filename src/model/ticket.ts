@@ -24,11 +24,13 @@ export interface Conditions {
   readonly rest?: boolean;
 }
 
+/** Which shapes go to a pass. */
 export interface Rule extends Conditions {
   /** Name of the pass that takes the shapes. */
   readonly pass: string;
 }
 
+/** A pass that the ticket declares. */
 export interface PassRequest {
   readonly name: string;
   readonly role: Role;

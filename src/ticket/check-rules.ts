@@ -1,5 +1,5 @@
 // What the shape of a ticket cannot say: rules name passes that exist and can hold, passes have names of their own.
-import { ROLES } from '../model/pass.js';
+import { namePass, ROLES } from '../model/pass.js';
 import type { PassRequest, Rule } from '../model/ticket.js';
 import type { TicketFault } from './check-ticket.js';
 import { nearestWord } from './nearest-word.js';
@@ -66,6 +66,24 @@ function checkRests(rules: readonly Placed<Rule>[]): readonly TicketFault[] {
     message: `rules[${at}] takes the rest, which rules[${rests[0]!.at}] takes already.`,
     remedy: 'Leave one of them.',
   }));
+}
+
+/** Faults of the passes that marks are asked for: such a pass may also be one that a role makes. */
+export function checkMarkPasses(marked: readonly Placed<string>[], names: readonly string[]): readonly TicketFault[] {
+  const known = [...new Set([...names, ...ROLES.map(namePass), ...ROLES])];
+  return marked
+    .filter(({ item }) => !known.includes(item))
+    .map(({ at, item }) => {
+      const near = nearestWord(item, known);
+      return {
+        path: `marks.passes[${at}]`,
+        message: `marks.passes[${at}] is "${item}", but no pass can have that name.`,
+        remedy:
+          near === null
+            ? `Passes without a name of their own are: ${ROLES.map(namePass).join(', ')}.`
+            : `Did you mean "${near}"?`,
+      };
+    });
 }
 
 /** Every fault of rules and passes that are right in shape. */

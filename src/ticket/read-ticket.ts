@@ -2,7 +2,7 @@
 import { finding } from '../model/finding.js';
 import type { PassRequest, Rule, Ticket } from '../model/ticket.js';
 import { PinbarError } from '../model/trouble.js';
-import { checkRules, type Placed } from './check-rules.js';
+import { checkMarkPasses, checkRules, type Placed } from './check-rules.js';
 import { checkTicket, type TicketFault } from './check-ticket.js';
 import { DEFAULT_TICKET } from './default-ticket.js';
 import { findJsonFault } from './find-json-fault.js';
@@ -55,23 +55,32 @@ type Loose = Partial<Omit<Ticket, 'marks' | 'passes' | 'rules'>> & {
   readonly rules?: readonly Rule[];
 };
 
+function member(value: unknown, key: string): unknown {
+  return typeof value === 'object' && value !== null ? (value as { readonly [key: string]: unknown })[key] : undefined;
+}
+
 /** Items of a list by their places; none where it is no list. */
-function listItems(value: unknown, key: 'rules' | 'passes'): readonly Placed<unknown>[] {
-  const list = typeof value === 'object' && value !== null ? (value as { readonly [key: string]: unknown })[key] : null;
+function listItems(list: unknown): readonly Placed<unknown>[] {
   return Array.isArray(list) ? list.map((item, at) => ({ at, item: item as unknown })) : [];
 }
 
 function hasName(placed: Placed<unknown>): placed is Placed<PassRequest> {
-  const { item } = placed;
-  return typeof item === 'object' && item !== null && typeof (item as { readonly name?: unknown }).name === 'string';
+  return typeof member(placed.item, 'name') === 'string';
+}
+
+function isText(placed: Placed<unknown>): placed is Placed<string> {
+  return typeof placed.item === 'string';
 }
 
 /** Faults of meaning in those items that have no fault of shape, so that one fault does not hide another. */
 function checkMeaning(value: unknown, shape: readonly TicketFault[]): readonly TicketFault[] {
   const broken = new Set(shape.map((fault) => /^\w+(?:\[\d+\])?/.exec(fault.path)?.[0]));
-  const rules = broken.has('rules') ? [] : listItems(value, 'rules');
+  const rules = broken.has('rules') ? [] : listItems(member(value, 'rules'));
   const sound = rules.filter(({ at }) => !broken.has(`rules[${at}]`)) as readonly Placed<Rule>[];
-  return checkRules(sound, listItems(value, 'passes').filter(hasName));
+  const passes = listItems(member(value, 'passes')).filter(hasName);
+  const marked = broken.has('marks') ? [] : listItems(member(member(value, 'marks'), 'passes')).filter(isText);
+  const names = passes.map(({ item }) => item.name);
+  return [...checkRules(sound, passes), ...checkMarkPasses(marked, names)];
 }
 
 /**

@@ -4,7 +4,6 @@ import { FINDING_KINDS } from '../../src/model/finding.js';
 import { ROLES } from '../../src/model/pass.js';
 
 const word = fc.string({ minLength: 1, maxLength: 12, unit: 'grapheme' }).filter((text) => text.length <= 500);
-const optional = { requiredKeys: [] } as const;
 
 const passes = fc.uniqueArray(fc.record({ name: word, role: fc.constantFrom(...ROLES) }), {
   selector: (pass) => pass.name,
@@ -23,7 +22,7 @@ const conditions = fc
       id: word,
       element: fc.constantFrom('path', 'rect', 'image'),
     },
-    optional,
+    { requiredKeys: [] },
   )
   .filter((rule) => Object.keys(rule).length > 0);
 
@@ -35,10 +34,10 @@ const marks = fc.record(
     lineWidthMm: fc.double({ min: 0.01, max: 5, noNaN: true }),
     offsetMm: fc.double({ min: 0, max: 100, noNaN: true }),
     cornerLengthMm: fc.double({ min: 1, max: 100, noNaN: true }),
-    passes: fc.array(word, { maxLength: 3 }),
+    passes: fc.array(fc.constantFrom('print', 'crease', 'cut'), { maxLength: 3 }),
     label: fc.boolean(),
   },
-  optional,
+  { requiredKeys: [] },
 );
 
 const changeable = Object.entries(FINDING_KINDS)
@@ -65,7 +64,7 @@ export const validTicket: fc.Arbitrary<{ readonly [key: string]: unknown }> = fc
           noNullPrototype: true,
         }),
       },
-      optional,
+      { requiredKeys: [] },
     ),
   })
   .map((draft) => {

@@ -50,6 +50,12 @@ describe('a ticket that is right', () => {
     expect(ticket.rules).toEqual([{ pass: 'cutting', layer: 'Cut' }]);
   });
 
+  it('knows passes to be marked by any name that a pass can have', () => {
+    const passes = [{ name: 'first', role: 'creasing' }];
+    const marked = ['first', 'cut', 'print', 'partial-cut', 'cutting'];
+    expect(readTicket({ pinbar: 1, passes, marks: { passes: marked } }).marks.passes).toEqual(marked);
+  });
+
   it('knows a pass by its name and by its role', () => {
     const passes = [{ name: 'first', role: 'creasing' }];
     const rules = [
@@ -110,6 +116,8 @@ describe('a ticket that is wrong', () => {
     [{ pinbar: 1, severities: { 'resolve/live-text': 'fatal' } }, 'severities.resolve/live-text', 'error', 'run again'],
     [{ pinbar: 1, rules: [{ pass: 'cut', layer: 'A' }] }, 'rules[0].pass', 'nor a role', '"cutting"'],
     [{ pinbar: 1, rules: [{ pass: 'zzz', layer: 'A' }] }, 'rules[0].pass', 'nor a role', 'partial-cutting'],
+    [{ pinbar: 1, marks: { passes: ['print', 'creese'] } }, 'marks.passes[1]', 'no pass can have', '"crease"'],
+    [{ pinbar: 1, marks: { passes: ['zzz'] } }, 'marks.passes[0]', 'no pass can have', 'partial-cut'],
     [{ pinbar: 1, rules: [{ pass: 'cutting' }] }, 'rules[0]', 'no condition', 'rest'],
     [{ pinbar: 1, rules: [{ pass: 'cutting', rest: false }] }, 'rules[0]', 'no condition', 'rest'],
     [{ pinbar: 1, rules: [{ pass: 'print', rest: true, layer: 'A' }] }, 'rules[0].rest', 'layer too', 'alone'],
