@@ -36,16 +36,24 @@ function time(args) {
 
 /** Best of several runs of one way; the first run only warms the disk cache. */
 function measure(way, runs) {
-  let best = { wallMs: Infinity, ms: Infinity, peakMb: Infinity };
+  let best = { wallMs: Infinity, ms: Infinity, cpuMs: Infinity, peakMb: Infinity };
   for (let run = 0; run < runs; run += 1) {
     mkdirSync(made);
     const { wallMs, stdout } = time([join(HERE, 'job.js'), way, file, made]);
-    const { ms, peakMb } = JSON.parse(stdout);
+    const found = { ...JSON.parse(stdout), wallMs };
     rmSync(made, { recursive: true });
-    if (run === 0) continue;
-    best = { wallMs: Math.min(best.wallMs, wallMs), ms: Math.min(best.ms, ms), peakMb: Math.min(best.peakMb, peakMb) };
+    if (run > 0)
+      best = Object.fromEntries(Object.entries(best).map(([key, least]) => [key, Math.min(least, found[key])]));
   }
   return best;
+}
+
+/** One line of the table. */
+function printWay(label, found, floor) {
+  const times = ['wallMs', 'ms', 'cpuMs'].map((key) => {
+    return `${found[key].toFixed(0).padStart(9)} ${(found[key] / floor[key]).toFixed(1).padStart(6)} x`;
+  });
+  process.stdout.write(`  ${label.padEnd(36)}${times.join('')}${found.peakMb.toFixed(0).padStart(9)} MB\n`);
 }
 
 function measureSize(sizeMb) {
@@ -57,13 +65,8 @@ function measureSize(sizeMb) {
   );
   const ways = {};
   for (const { way, label, slow } of WAYS) {
-    const found = measure(way, slow === true && sizeMb > 10 ? 2 : 6);
-    ways[way] = found;
-    const floor = (found.wallMs / ways.floor.wallMs).toFixed(1).padStart(7);
-    const inner = (found.ms / ways.floor.ms).toFixed(1).padStart(7);
-    process.stdout.write(
-      `  ${label.padEnd(36)}${found.wallMs.toFixed(0).padStart(7)} ms ${floor} x${found.ms.toFixed(0).padStart(9)} ms ${inner} x${found.peakMb.toFixed(0).padStart(7)} MB\n`,
-    );
+    ways[way] = measure(way, slow === true && sizeMb > 10 ? 2 : 6);
+    printWay(label, ways[way], ways.floor);
   }
   return { inputMb, shapes, ways };
 }
@@ -91,7 +94,9 @@ function judge(sizes, start) {
 }
 
 try {
-  process.stdout.write('  way, whole process, times the floor, work inside it, times the floor, peak memory\n');
+  process.stdout.write(
+    `${'whole process, ms'.padStart(56)}${'work inside, ms'.padStart(18)}${'processor, ms'.padStart(18)}${'peak'.padStart(12)}\n`,
+  );
   const sizes = SIZES_MB.map(measureSize);
   const start = measureVersion();
   const targets = judge(sizes, start);

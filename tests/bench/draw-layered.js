@@ -56,7 +56,7 @@ function drawPath(next) {
 
 function drawShape(next, id) {
   const chance = next();
-  const name = next() < 0.3 ? ` id="s${id}"` : '';
+  const name = `${next() < 0.3 ? ` id="s${id}"` : ''}${next() < 0.2 ? ` class="ink-${whole(next, 8)}"` : ''}`;
   if (chance < 0.86) return drawPath(next) + name;
   if (chance < 0.94) {
     const size = `width="${coordinate(next, 1, 15)}" height="${coordinate(next, 1, 15)}"`;
@@ -69,7 +69,7 @@ function drawShape(next, id) {
 function drawGroup(next, paint, id) {
   const place = `translate(${coordinate(next, 120, 480)} ${coordinate(next, 120, 280)})`;
   const turn = next() < 0.5 ? `rotate(${coordinate(next, -180, 180)})` : 'matrix(0.8 0.1 -0.1 0.9 0 0)';
-  const lines = [`    <g transform="${place}">`, `      <g class="part" transform="${turn}">`];
+  const lines = [`    <g transform="${place}">`, `      <g transform="${turn}">`];
   const count = 10 + whole(next, 50);
   for (let i = 0; i < count; i += 1) lines.push(`        ${drawShape(next, id + i)} ${paint(next)}/>`);
   lines.push('      </g>', '    </g>', '');

@@ -48,15 +48,25 @@ export const findPower: Rule = (file) =>
 const UNIT_NUMBERS = new Set([25.4, 2.54, 96, 72]);
 
 /** A key of a table that is named by a number: a word, not a length. */
-function isKey({ parent }: ts.Node): boolean {
-  return ts.isPropertyAssignment(parent) || ts.isBindingElement(parent) || ts.isElementAccessExpression(parent);
+function isKey(node: ts.Node): boolean {
+  const { parent } = node;
+  if (ts.isPropertyAssignment(parent)) return parent.name === node;
+  if (ts.isBindingElement(parent)) return parent.propertyName === node;
+  return ts.isElementAccessExpression(parent) && parent.argumentExpression === node;
 }
 
-/** One file knows 25.4, 72 and 96. */
+/** One file knows 25.4, 72 and 96. In hexadecimal a number is a letter or a bit. */
 export const findUnitNumbers: Rule = (file) =>
   file.path === 'src/geometry/units.ts'
     ? []
-    : findNodes(file, (node) => ts.isNumericLiteral(node) && UNIT_NUMBERS.has(Number(node.text)) && !isKey(node));
+    : findNodes(
+        file,
+        (node) =>
+          ts.isNumericLiteral(node) &&
+          UNIT_NUMBERS.has(Number(node.text)) &&
+          !/^0x/i.test(node.getText()) &&
+          !isKey(node),
+      );
 
 function isExported(node: ts.Node): boolean {
   return ts.canHaveModifiers(node) && (ts.getModifiers(node) ?? []).some((m) => m.kind === ts.SyntaxKind.ExportKeyword);
@@ -67,9 +77,9 @@ export const findUndocumented: Rule = (file) => {
   const found: string[] = [];
   let before: ts.Statement | null = null;
   for (const node of parse(file).statements) {
-    const follows = before !== null && ts.isVariableStatement(before) && ts.isVariableStatement(node);
-    const adjoins = follows && node.getFullText().startsWith('\n') && !/^\s*\n\s*\n/.test(node.getFullText());
-    const documented = ts.getJSDocCommentsAndTags(node).length > 0 || adjoins;
+    const follows: boolean = before !== null && ts.isVariableStatement(before) && ts.isVariableStatement(node);
+    const adjoins: boolean = follows && node.getFullText().startsWith('\n') && !/^\s*\n\s*\n/.test(node.getFullText());
+    const documented: boolean = ts.getJSDocCommentsAndTags(node).length > 0 || adjoins;
     before = documented ? node : null;
     if (isExported(node) && !documented) found.push(`${placeOf(node)}: ${node.getText().split('\n')[0]}`);
   }

@@ -87,7 +87,7 @@ const CASES: readonly Case[] = [
     name: 'one file knows 25.4, 72 and 96',
     rule: findUnitNumbers,
     where: SOURCE,
-    breaks: ['const a = b / 25.4;', 'f(96);', 'const dpi = 72.0;', 'const o = b * 2.54;'],
+    breaks: ['const a = b / 25.4;', 'f(96);', 'const dpi = 72.0;', 'const o = b * 2.54;', 'const o = { in: 25.4 };'],
   },
   {
     name: 'a docstring for everything exported',

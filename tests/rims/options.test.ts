@@ -1,0 +1,111 @@
+// Every option of the command changes what comes out, and says so.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+
+const command = resolve(import.meta.dirname, '../../bin/pinbar.js');
+const samples = resolve(import.meta.dirname, '../../samples');
+const scratch = mkdtempSync(join(tmpdir(), 'pinbar-options-'));
+
+afterAll(() => rmSync(scratch, { recursive: true, force: true }));
+
+interface Said {
+  readonly inRegister?: boolean;
+  readonly outcome?: string;
+  readonly code?: string;
+  readonly artboard?: { readonly widthMm: number };
+  readonly findings: readonly { readonly code: string; readonly message: string }[];
+}
+
+function run(...args: readonly string[]): { readonly status: number | null; readonly said: Said } {
+  const ran = spawnSync(process.execPath, [command, ...args, '--json'], { cwd: scratch, input: '', encoding: 'utf8' });
+  return { status: ran.status, said: JSON.parse(ran.stdout) as Said };
+}
+
+function codesOf({ said }: { readonly said: Said }): readonly string[] {
+  return said.findings.map((item) => item.code);
+}
+
+function read(folder: string, pass: string): string {
+  const name = readdirSync(join(scratch, folder)).find((path) => path.includes(`-${pass}.`))!;
+  return readFileSync(join(scratch, folder, name), 'utf8');
+}
+
+const carton = join(samples, 'tuck-carton.svg');
+
+writeFileSync(
+  join(scratch, 'px.svg'),
+  `<svg xmlns="http://www.w3.org/2000/svg" width="720" height="720"><g id="Art"><rect x="288" y="288" width="144" height="144"/></g>
+<g id="Cut"><rect x="288" y="288" width="144" height="144" fill="none" stroke="#c2185b"/></g></svg>`,
+);
+
+describe('pinbar split', () => {
+  it('--no-marks leaves the marks out, with a note', () => {
+    const [with_, without] = [run('split', carton, '--out', 'm'), run('split', carton, '--out', 'n', '--no-marks')];
+    expect([with_.status, without.status]).toEqual([0, 0]);
+    expect(read('m', 'cut')).toContain('id="pinbar-marks"');
+    expect(read('n', 'cut')).not.toContain('pinbar-marks');
+    expect(codesOf(with_)).not.toContain('mark/left-out');
+    expect(codesOf(without)).toContain('mark/left-out');
+  });
+
+  it('--witness never keeps the second judge away, with a note', () => {
+    expect(codesOf(run('split', carton, '--dry-run', '--witness', 'always'))).not.toContain('witness/not-asked');
+    expect(codesOf(run('split', carton, '--dry-run', '--witness', 'never'))).toContain('witness/not-asked');
+  });
+
+  it('--compact makes smaller files that are still in register', () => {
+    const ran = run('split', carton, '--out', 'c', '--compact');
+    expect(ran.said.outcome).toBe('in-register');
+    run('split', carton, '--out', 'plain');
+    for (const pass of ['crease', 'print', 'cut']) {
+      expect(read('c', pass).length).toBeLessThan(read('plain', pass).length);
+    }
+    const files = readdirSync(join(scratch, 'c')).filter((name) => /\d-/.test(name));
+    expect(run('verify', ...files.map((name) => join('c', name))).said.inRegister).toBe(true);
+  });
+
+  it('--part-paint parts a shape that is filled and stroked', () => {
+    const tag = join(samples, 'hang-tag.svg');
+    const ticket = JSON.parse(readFileSync(join(samples, 'hang-tag.ticket.json'), 'utf8')) as object;
+    writeFileSync(join(scratch, 'whole.json'), JSON.stringify({ ...ticket, partPaint: false }));
+    const whole = run('split', tag, '--dry-run', '--ticket', 'whole.json');
+    expect(whole.status).toBe(5);
+    expect(codesOf(whole)).toContain('classify/fill-and-stroke');
+    const parted = run('split', tag, '--out', 'p', '--ticket', 'whole.json', '--part-paint');
+    expect(parted.status).toBe(0);
+    expect(read('p', 'print')).toContain('stroke:none!important');
+    expect(read('p', 'cut')).toContain('fill:none!important');
+  });
+
+  it('--user-units-per-inch settles a size in px', () => {
+    const unsure = run('inspect', 'px.svg');
+    expect(unsure.said.artboard!.widthMm).toBeCloseTo(190.5, 9);
+    const settled = run('inspect', 'px.svg', '--user-units-per-inch', '72');
+    expect(settled.said.artboard!.widthMm).toBeCloseTo(254, 9);
+    expect(run('split', 'px.svg', '--out', 'u', '--user-units-per-inch', '72').status).toBe(0);
+    expect(read('u', 'cut')).toContain('width="254mm"');
+  });
+
+  it('--limit lowers a bound', () => {
+    const ran = run('split', carton, '--dry-run', '--limit', 'elements=10');
+    expect(ran.status).toBe(3);
+    expect(ran.said.code).toBe('limit/elements');
+    expect(run('split', carton, '--dry-run', '--limit', 'elements=1000').status).toBe(0);
+  });
+});
+
+describe('pinbar verify', () => {
+  it('--tolerance says how much counts as equal', () => {
+    const moved = readFileSync(join(scratch, 'px.svg'), 'utf8').replace(/x="288"/g, 'x="288.1"');
+    writeFileSync(join(scratch, 'moved.svg'), moved);
+    const strict = run('verify', 'moved.svg', '--source', 'px.svg');
+    expect(strict.status).toBe(1);
+    expect(codesOf(strict)).toContain('verify/moved');
+    const loose = run('verify', 'moved.svg', '--source', 'px.svg', '--tolerance', '0.1');
+    expect(codesOf(loose)).not.toContain('verify/moved');
+    expect(loose.said.inRegister).toBe(true);
+  });
+});
