@@ -1,7 +1,7 @@
 // Resolves a written sheet again and compares every shape's box and paint with the source's.
 import { type Box, isEmptyBox } from '../geometry/box.js';
 import type { Artwork, PaintSource, Shape } from '../model/artwork.js';
-import { type Finding, finding } from '../model/finding.js';
+import { type Finding, finding, type Place } from '../model/finding.js';
 import type { Part, Placement } from '../model/pass.js';
 import { placeOf } from '../source/locate.js';
 import type { Source } from '../source/source.js';
@@ -68,6 +68,62 @@ export function nameShape(shape: Shape): string {
   return shape.id === '' ? `${shape.kind} ${shape.index + 1} in paint order` : `${shape.kind} "${shape.id}"`;
 }
 
+/** A sheet's file, how far its artboard grew, and the sheet as scanned, for the lines. */
+interface ShapeContext {
+  readonly file: string;
+  readonly shiftMm: number;
+  readonly source?: Source;
+}
+
+/** A shape of the source and the one that stands for it on the sheet. */
+interface ShapePair {
+  readonly before: Shape;
+  readonly now: Shape;
+  readonly part: Part;
+}
+
+/** Where a pair stands. Lines are counted from the start of the file each time: only for what goes into a finding. */
+function placePair({ before, now }: ShapePair, { file, source }: ShapeContext): Place {
+  const seen = source === undefined ? {} : placeOf(source, now.element);
+  return { ...seen, file, ...(before.id === '' ? {} : { id: before.id }), element: before.kind };
+}
+
+function sayCount(file: string, drawn: number, wanted: number): Finding {
+  return finding(drawn < wanted ? 'verify/lost' : 'verify/unexpected', {
+    message: `${file} draws another number of shapes than it should: ${drawn} instead of ${wanted}.`,
+    remedy: 'Do not run this file. A style rule that counts elements may be the cause.',
+    place: { file },
+  });
+}
+
+function judgePair(pair: ShapePair, distance: number, context: ShapeContext): readonly Finding[] {
+  const findings: Finding[] = [];
+  const subject = `${context.file}: ${nameShape(pair.before)}`;
+  if (!(distance <= TOLERANCE_MM)) {
+    findings.push(
+      finding('verify/box-moved', {
+        message: `${subject} lies ${distance.toFixed(4)} mm from its place in the source; ${TOLERANCE_MM} mm is allowed.`,
+        remedy: 'Do not run this file.',
+        place: placePair(pair, context),
+        data: { deviationMm: distance },
+      }),
+    );
+  }
+  const difference = comparePaint(pair.before, pair.now, pair.part);
+  if (difference !== '') {
+    findings.push(
+      finding('verify/paint-changed', {
+        message: `${subject} has ${difference}.`,
+        remedy:
+          'A style rule that counts elements or looks at siblings no longer matches: give the shape its paint directly.',
+        place: placePair(pair, context),
+        data: { difference },
+      }),
+    );
+  }
+  return findings;
+}
+
 /**
  * Compares the shapes of a resolved sheet, in paint order, with those placed in its pass.
  *
@@ -78,66 +134,25 @@ export function judgeShapes(
   original: Artwork,
   sheet: Artwork,
   placements: readonly Placement[],
-  context: { readonly file: string; readonly shiftMm: number; readonly source?: Source },
+  context: ShapeContext,
 ): ShapeJudgement {
   const { file, shiftMm } = context;
   const after = sheet.shapes.filter((shape) => shape.draws && !shape.hidden);
-  const findings: Finding[] = [];
-  let greatest = 0;
-  let at = '';
-  if (after.length !== placements.length) {
-    findings.push(
-      finding(after.length < placements.length ? 'verify/lost' : 'verify/unexpected', {
-        message: `${file} draws another number of shapes than it should: ${after.length} instead of ${placements.length}.`,
-        remedy: 'Do not run this file. A style rule that counts elements may be the cause.',
-        place: { file },
-      }),
-    );
+  const shapes = Math.min(after.length, placements.length);
+  const findings: Finding[] =
+    after.length === placements.length ? [] : [sayCount(file, after.length, placements.length)];
+  const beforeMm = original.artboard.mmPerPx;
+  let greatestDeviationMm = 0;
+  let greatestDeviationAt = '';
+  for (let i = 0; i < shapes && findings.length < 100; i += 1) {
+    const { shape, part } = placements[i]!;
+    const pair: ShapePair = { before: original.shapes[shape]!, now: after[i]!, part };
+    const distance = boxDistanceMm(pair.before.fillBox, beforeMm, pair.now.fillBox, sheet.artboard.mmPerPx, shiftMm);
+    if (distance > greatestDeviationMm || Number.isNaN(distance)) {
+      greatestDeviationMm = distance;
+      greatestDeviationAt = `${nameShape(pair.before)} in ${file}`;
+    }
+    findings.push(...judgePair(pair, distance, context));
   }
-  for (let i = 0; i < Math.min(after.length, placements.length) && findings.length < 100; i += 1) {
-    const placement = placements[i]!;
-    const before = original.shapes[placement.shape]!;
-    const now = after[i]!;
-    const seen = context.source === undefined ? {} : placeOf(context.source, now.element);
-    const place = { ...seen, file, ...(before.id === '' ? {} : { id: before.id }), element: before.kind };
-    const distance = boxDistanceMm(
-      before.fillBox,
-      original.artboard.mmPerPx,
-      now.fillBox,
-      sheet.artboard.mmPerPx,
-      shiftMm,
-    );
-    if (distance > greatest || Number.isNaN(distance)) {
-      greatest = distance;
-      at = `${nameShape(before)} in ${file}`;
-    }
-    if (!(distance <= TOLERANCE_MM)) {
-      findings.push(
-        finding('verify/box-moved', {
-          message: `${file}: ${nameShape(before)} lies ${distance.toFixed(4)} mm from its place in the source; ${TOLERANCE_MM} mm is allowed.`,
-          remedy: 'Do not run this file.',
-          place,
-          data: { deviationMm: distance },
-        }),
-      );
-    }
-    const difference = comparePaint(before, now, placement.part);
-    if (difference !== '') {
-      findings.push(
-        finding('verify/paint-changed', {
-          message: `${file}: ${nameShape(before)} has ${difference}.`,
-          remedy:
-            'A style rule that counts elements or looks at siblings no longer matches: give the shape its paint directly.',
-          place,
-          data: { difference },
-        }),
-      );
-    }
-  }
-  return {
-    shapes: Math.min(after.length, placements.length),
-    greatestDeviationMm: greatest,
-    greatestDeviationAt: at,
-    findings,
-  };
+  return { shapes, greatestDeviationMm, greatestDeviationAt, findings };
 }
