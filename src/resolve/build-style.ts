@@ -122,9 +122,8 @@ function settleText(longhand: RankedLonghand, surroundings: Surroundings, contex
   // What a variable leaves unreadable counts as not set.
   const wide = text === null || isWideKeyword(text) ? (text ?? 'unset').toLowerCase() : null;
   if (wide === null) {
-    const isOwnColor = name === 'color' && text!.toLowerCase() === 'currentcolor';
-    const computed = isOwnColor ? null : computeText(name, text!, context);
-    return computed ?? unsetText(name, parent);
+    // `color: currentcolor` is none for the reader of colours, and takes over the parent's as it should.
+    return computeText(name, text!, context) ?? unsetText(name, parent);
   }
   if (wide === 'initial') return initialText(name);
   if (wide === 'inherit') return parent === null ? initialText(name) : inheritText(name, parent);

@@ -115,7 +115,6 @@ function readProduct(reader: CalcReader, depth: number): Term | null {
     const next = readFactor(reader, depth);
     if (next === null || !(next.isNumber || (match[1] === '*' && product.isNumber))) return null;
     const [length, number] = next.isNumber ? [product, next.px] : [next, product.px];
-    if (match[1] === '/' && number === 0) return null;
     const scale = match[1] === '*' ? number : 1 / number;
     product = { px: length.px * scale, fraction: length.fraction * scale, isNumber: length.isNumber };
   }

@@ -166,6 +166,7 @@ describe('custom properties', () => {
     ['--a:var(--b);--b:red', 'var(--a)', RED],
     ['--a:var(--b);--b:var(--a)', 'var(--a, blue)', BLUE],
     ['--a:var(--a)', 'var(--a, blue)', BLUE],
+    ['--a:var(--b, red);--b:var(--a, white)', 'var(--a, blue)', BLUE],
     ['--a:var(--b);--b:var(--c);--c:var(--b)', 'var(--a, blue)', BLUE],
     ['--a:nonsense', 'var(--a)', GREEN],
     ['--a:initial', 'var(--a, blue)', BLUE],
@@ -292,6 +293,12 @@ describe('findings', () => {
       ['resolve/colour-unknown', 4],
     ]);
     expect(cascade.findings[2]!.data).toEqual({ property: 'fill', value: 'odd' });
+  });
+
+  test('say a value with weight once as well', () => {
+    expect(
+      styleDocument('<path style="fill:odd!important"/><path style="fill:odd!important;stroke:red"/>').codes,
+    ).toHaveLength(1);
   });
 
   test('do not grow with the file', () => {

@@ -126,6 +126,7 @@ describe('selectors', () => {
     expect(matchIds('g .b, path.b', tree)).toBe('x z');
     expect(matchIds('.a', tree)).toBe('x');
     expect(matchIds('path.a', tree)).toBe('x');
+    expect(matchIds(':is(.a)', tree)).toBe('x');
   });
 
   test('elements with a prefix and of other namespaces have their local name', () => {
