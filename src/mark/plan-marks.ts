@@ -1,7 +1,8 @@
 // Decides where register marks, corner marks and labels stand, clear of everything any pass draws.
-import { type Box, EMPTY_BOX, isEmptyBox, unite } from '../geometry/box.js';
+import { type Box, isEmptyBox } from '../geometry/box.js';
 import { invert, type Matrix, multiply } from '../geometry/matrix.js';
 import type { Artwork } from '../model/artwork.js';
+import { measureExtent } from '../model/drawn-extent.js';
 import { type Finding, finding } from '../model/finding.js';
 import type { MarkDecision, MarkPlan } from '../model/marks.js';
 import type { Assignment } from '../model/pass.js';
@@ -19,8 +20,7 @@ const STEP_MM = 0.01;
 /** What all passes together draw, mm from the source's artboard. */
 export function measureDrawn(artwork: Artwork, assignment: Assignment): Box {
   const { mmPerPx } = artwork.artboard;
-  let box = EMPTY_BOX;
-  for (const placement of assignment.placements) box = unite(box, artwork.shapes[placement.shape]!.drawnBox);
+  const box = measureExtent(assignment.placements.map(({ shape, part }) => ({ shape: artwork.shapes[shape]!, part })));
   if (isEmptyBox(box)) return box;
   return { x0: box.x0 * mmPerPx, y0: box.y0 * mmPerPx, x1: box.x1 * mmPerPx, y1: box.y1 * mmPerPx };
 }

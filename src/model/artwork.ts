@@ -110,6 +110,8 @@ export interface Shape {
   readonly strokeBox: Box;
   /** What is seen: the painted part of both, cut to clips and viewports around it (px); empty where nothing is drawn. */
   readonly drawnBox: Box;
+  /** A box around `drawnBox`, never smaller, that costs nothing to ask for: boxes of strokes are worked out when asked for. */
+  readonly drawnBound: Box;
   /** display: none or visibility: hidden, on it or around it. */
   readonly hidden: boolean;
   /** False without paint, size or opacity. A hidden shape is judged as if shown. */

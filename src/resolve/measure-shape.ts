@@ -1,5 +1,5 @@
 // Boxes of a shape, and whether it draws anything.
-import { type Box, EMPTY_BOX, intersect, isEmptyBox, unite } from '../geometry/box.js';
+import { type Box, EMPTY_BOX, grow, intersect, isEmptyBox, unite } from '../geometry/box.js';
 import { IDENTITY, type Matrix } from '../geometry/matrix.js';
 import { pathBox } from '../geometry/path-box.js';
 import type { PathData } from '../geometry/path-data.js';
@@ -9,7 +9,7 @@ import { readAttribute } from '../source/read-attribute.js';
 import { SLOT } from './attribute-slots.js';
 import { UNBOUNDED } from './clip-boxes.js';
 import type { Drawing } from './drawing.js';
-import { FOREIGN_OBJECT, IMAGE, LINE, TEXT } from './element-codes.js';
+import { FOREIGN_OBJECT, IMAGE, TEXT } from './element-codes.js';
 import { mapPath } from './map-path.js';
 import { canEncloseArea, readGeometry } from './shape-geometry.js';
 import { anchorBox, readFamilies } from './text-anchor.js';
@@ -18,11 +18,18 @@ import type { Visited } from './walk-tree.js';
 /** What is measured of a shape, px on the artboard. */
 export interface Measures {
   readonly fillBox: Box;
-  readonly strokeBox: Box;
-  readonly drawnBox: Box;
+  /** Null where it is worked out when asked for, since it is sure that the stroke draws. */
+  readonly exact: ExactBoxes | null;
+  readonly drawnBound: Box;
   readonly draws: boolean;
   /** Of live type with any characters; null for everything else. */
   readonly families: readonly string[] | null;
+}
+
+/** The boxes that a stroke takes part in. */
+export interface ExactBoxes {
+  readonly strokeBox: Box;
+  readonly drawnBox: Box;
 }
 
 /** Whether a paint leaves anything to be seen. */
@@ -63,7 +70,8 @@ function measureText(drawing: Drawing, shape: Visited, paint: Paint): Measures {
   const families = readFamilies(drawing, shape.row, shape.setting);
   const isPainted = isSeen(paint.fill, paint.fillOpacity) || isSeen(paint.stroke, paint.strokeOpacity);
   const draws = families !== null && isPainted && !shape.isFaint && !isEmptyBox(shape.clip);
-  return { fillBox: box, strokeBox: box, drawnBox: draws ? cut(box, shape.clip) : EMPTY_BOX, draws, families };
+  const drawn = draws ? cut(box, shape.clip) : EMPTY_BOX;
+  return { fillBox: box, exact: { strokeBox: box, drawnBox: drawn }, drawnBound: drawn, draws, families };
 }
 
 function hasLink(drawing: Drawing, row: number): boolean {
@@ -78,18 +86,69 @@ function measureRectangle(drawing: Drawing, shape: Visited): Measures {
   const isThere = shape.code === FOREIGN_OBJECT || hasLink(drawing, shape.row);
   const drawn = cut(box, shape.clip);
   const draws = isThere && !shape.isFaint && hasArea(drawn);
-  return { fillBox: box, strokeBox: box, drawnBox: draws ? drawn : EMPTY_BOX, draws, families: null };
+  const seen = draws ? drawn : EMPTY_BOX;
+  return { fillBox: box, exact: { strokeBox: box, drawnBox: seen }, drawnBound: seen, draws, families: null };
 }
 
 const NOT_MEASURED: Measures = {
-  ...{ fillBox: EMPTY_BOX, strokeBox: EMPTY_BOX, drawnBox: EMPTY_BOX },
-  ...{ draws: false, families: null },
+  fillBox: EMPTY_BOX,
+  exact: { strokeBox: EMPTY_BOX, drawnBox: EMPTY_BOX },
+  drawnBound: EMPTY_BOX,
+  draws: false,
+  families: null,
 };
+
+/** Beyond this a sum of coordinates may stop being a number, px. */
+const MEASURABLE = 1e150;
+
+/** How far a stroke can reach from its path, px on the artboard; never less than it does. */
+function strokeReach(matrix: Matrix, paint: Paint): number {
+  const miter = paint.strokeLinejoin === 'miter' ? Math.max(1, paint.strokeMiterlimit) : 1;
+  const cap = paint.strokeLinecap === 'square' ? Math.SQRT2 : 1;
+  const scale = paint.nonScalingStroke ? 1 : Math.hypot(matrix[0], matrix[1], matrix[2], matrix[3]);
+  return (paint.strokeWidth / 2) * Math.max(miter, cap) * scale;
+}
+
+/** Whether a stroke is sure to draw, so that its outline need not be known for it: nothing cuts it, and it has a length. */
+function isSureStroke(shape: Visited, fillBox: Box, reach: number): boolean {
+  if (shape.clip !== UNBOUNDED || shape.isFaint || !(reach > 0) || !(reach < MEASURABLE)) return false;
+  const hasLength = fillBox.x1 > fillBox.x0 || fillBox.y1 > fillBox.y0;
+  const low = Math.min(fillBox.x0, fillBox.y0);
+  const high = Math.max(fillBox.x1, fillBox.y1);
+  return hasLength && low > -MEASURABLE && high < MEASURABLE;
+}
+
+/** The boxes with the stroke, worked out now. */
+function measureStroke(path: PathData, shape: Visited, paint: Paint, seen: Seen): ExactBoxes {
+  const fillBox = pathBox(path, shape.matrix);
+  const stroked = outlineStroke(path, shape.matrix, paint);
+  const whole = unite(fillBox, stroked);
+  const drawn = seen.fill ? (seen.stroke ? whole : fillBox) : seen.stroke ? stroked : EMPTY_BOX;
+  return { strokeBox: whole, drawnBox: cut(drawn, shape.clip) };
+}
+
+interface Seen {
+  readonly fill: boolean;
+  readonly stroke: boolean;
+}
+
+function look(paint: Paint, fillBox: Box, path: PathData): Seen {
+  const fill = isSeen(paint.fill, paint.fillOpacity) && hasArea(fillBox) && canEncloseArea(path);
+  return { fill, stroke: isSeen(paint.stroke, paint.strokeOpacity) };
+}
+
+/** Boxes of a shape that was measured without its stroke. */
+export function measureLater(drawing: Drawing, shape: Visited, paint: Paint): ExactBoxes {
+  const path = readGeometry(drawing, shape.row, shape.code, shape.setting);
+  const seen = look(paint, pathBox(path, shape.matrix), path);
+  return measureStroke(path, shape, paint, seen);
+}
 
 /**
  * Measures a shape.
  *
- * A fill is seen where its geometry can cover an area, a stroke where its outline does; both only within clips.
+ * A fill is seen where its geometry can cover an area, a stroke where its outline does; both only within clips. The outline
+ * of a stroke that is sure to be seen is left for later: `exact` is null then.
  *
  * @source SVG 2, section 8.10
  */
@@ -100,17 +159,33 @@ export function measureShape(drawing: Drawing, shape: Visited, paint: Paint): Me
   const path = readGeometry(drawing, row, code, setting);
   if (path.errorAt >= 0) drawing.log.note('resolve/path-broken', String(row), row);
   const fillBox = pathBox(path, matrix);
-  const fillSeen = code !== LINE && isSeen(paint.fill, paint.fillOpacity) && hasArea(fillBox) && canEncloseArea(path);
+  const seen = look(paint, fillBox, path);
   const isStroked = paint.stroke.kind !== 'none' && paint.strokeWidth > 0 && path.opCount > 0;
-  const stroked = isStroked ? outlineStroke(path, matrix, paint) : EMPTY_BOX;
+  const reach = isStroked ? strokeReach(matrix, paint) : 0;
+  if (isStroked && seen.stroke && isSureStroke(shape, fillBox, reach)) {
+    return { fillBox, exact: null, drawnBound: grow(fillBox, reach), draws: true, families: null };
+  }
+  return measureNow(drawing, shape, paint, { path, fillBox, seen, isStroked });
+}
+
+/** Measures a shape whose stroke cannot wait, or that has none. */
+function measureNow(
+  drawing: Drawing,
+  shape: Visited,
+  paint: Paint,
+  known: { readonly path: PathData; readonly fillBox: Box; readonly seen: Seen; readonly isStroked: boolean },
+): Measures {
+  const { path, fillBox, seen, isStroked } = known;
+  const stroked = isStroked ? outlineStroke(path, shape.matrix, paint) : EMPTY_BOX;
   if (!isMeasurable(fillBox) || !isMeasurable(stroked)) {
-    drawing.log.note('resolve/length-invalid', 'coordinates beyond measure', row);
+    drawing.log.note('resolve/length-invalid', 'coordinates beyond measure', shape.row);
     return NOT_MEASURED;
   }
-  const strokeSeen = isStroked && isSeen(paint.stroke, paint.strokeOpacity) && hasArea(stroked);
+  const strokeSeen = isStroked && seen.stroke && hasArea(stroked);
   const whole = isStroked ? unite(fillBox, stroked) : fillBox;
-  const seen = fillSeen ? (strokeSeen ? whole : fillBox) : strokeSeen ? stroked : EMPTY_BOX;
-  const drawn = cut(seen, shape.clip);
+  const all = seen.fill ? (strokeSeen ? whole : fillBox) : strokeSeen ? stroked : EMPTY_BOX;
+  const drawn = cut(all, shape.clip);
   const draws = !shape.isFaint && hasArea(drawn);
-  return { fillBox, strokeBox: whole, drawnBox: draws ? drawn : EMPTY_BOX, draws, families: null };
+  const drawnBox = draws ? drawn : EMPTY_BOX;
+  return { fillBox, exact: { strokeBox: whole, drawnBox }, drawnBound: drawnBox, draws, families: null };
 }

@@ -6,7 +6,7 @@ import { createClipCache, UNBOUNDED } from './clip-boxes.js';
 import type { Drawing, Setting, Viewport } from './drawing.js';
 import { LINE, PATH, POLYGON, POLYLINE, shapeKind, TEXT } from './element-codes.js';
 import type { LayerTree } from './layers.js';
-import { measureShape } from './measure-shape.js';
+import { type ExactBoxes, measureLater, measureShape } from './measure-shape.js';
 import { paintWithin } from './paint.js';
 import { percentBase } from './read-lengths.js';
 import type { Style } from './style.js';
@@ -82,11 +82,21 @@ function noteUnmeasured(making: Making, shape: Visited, families: readonly strin
   if (style.filter !== null) log.note('resolve/filter-unmeasured', subject, shape.row, path);
 }
 
+/** Works boxes out when first asked for, and remembers them. */
+function measureOnDemand(drawing: Drawing, visited: Visited, paint: Paint): () => ExactBoxes {
+  let known: ExactBoxes | null = null;
+  return () => {
+    known ??= measureLater(drawing, visited, paint);
+    return known;
+  };
+}
+
 function addShape(making: Making, visited: Visited): void {
   const { drawing, shapes } = making;
   const paint = settlePaint(making, visited.setting);
-  const { fillBox, strokeBox, drawnBox, draws, families } = measureShape(drawing, visited, paint);
+  const { fillBox, drawnBound, draws, families, exact } = measureShape(drawing, visited, paint);
   if (draws) noteUnmeasured(making, visited, families);
+  const boxes = exact === null ? measureOnDemand(drawing, visited, paint) : () => exact;
   shapes.push({
     index: shapes.length,
     element: visited.row,
@@ -98,8 +108,13 @@ function addShape(making: Making, visited: Visited): void {
     paint,
     matrix: visited.matrix,
     fillBox,
-    strokeBox,
-    drawnBox,
+    get strokeBox() {
+      return boxes().strokeBox;
+    },
+    get drawnBox() {
+      return boxes().drawnBox;
+    },
+    drawnBound,
     hidden: visited.isHidden,
     draws,
     setting: visited.setting,

@@ -1,6 +1,7 @@
 // The first judge: reads the written bytes back with the strict scanner and compares them with the source.
-import { type Box, EMPTY_BOX, intersect, isEmptyBox, unite } from '../geometry/box.js';
+import { type Box, EMPTY_BOX, isEmptyBox, unite } from '../geometry/box.js';
 import type { Artboard, Artwork } from '../model/artwork.js';
+import { measureExtent } from '../model/drawn-extent.js';
 import { type Finding, finding } from '../model/finding.js';
 import type { Assignment, Placement } from '../model/pass.js';
 import { equalBytes } from '../model/platform.js';
@@ -67,16 +68,6 @@ function listOverrides(original: Original, placements: readonly Placement[]): Re
     overrides.set(row, overrides.has(row) ? `${SHOW};${HIDE[placement.part]}` : HIDE[placement.part]);
   }
   return overrides;
-}
-
-/** What the placed shapes draw, px of the source's artboard. */
-function measureArt(artwork: Artwork, placements: readonly Placement[]): Box {
-  let box = EMPTY_BOX;
-  for (const placement of placements) {
-    const shape = artwork.shapes[placement.shape]!;
-    box = unite(box, placement.part === 'fill' ? intersect(shape.fillBox, shape.drawnBox) : shape.drawnBox);
-  }
-  return box;
 }
 
 function toExtent(box: Box): ExtentMm | null {
@@ -162,7 +153,7 @@ export function readBack(original: Original, written: WrittenSheet, passIndex: n
     }
   }
   const marks = readMarks(sheet, artboard);
-  const art = measureArt(original.artwork, placements);
+  const art = measureExtent(placements.map(({ shape, part }) => ({ shape: original.artwork.shapes[shape]!, part })));
   const shift = original.marginMm;
   const mm = original.artwork.artboard.mmPerPx;
   const artMm = isEmptyBox(art)

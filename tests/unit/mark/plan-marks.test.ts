@@ -40,7 +40,7 @@ function makeJob(boardMm: readonly [number, number], drawnMm: readonly [number, 
   const [x0, y0, x1, y1] = drawnMm.map((value) => value / MM) as [number, number, number, number];
   const artwork = {
     artboard,
-    shapes: [{ drawnBox: { x0, y0, x1, y1 } }],
+    shapes: [{ drawnBox: { x0, y0, x1, y1 }, drawnBound: { x0, y0, x1, y1 } }],
     marks: -1,
     usesPercent: false,
   } as unknown as Artwork;
