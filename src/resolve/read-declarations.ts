@@ -74,14 +74,7 @@ export function createDeclarationReader(source: Source): DeclarationReader {
     readStyle(text, row) {
       const { declarations, unreadable } = readStyleAttribute(text);
       for (const part of unreadable) {
-        sayOnce(`style:${part}`, () =>
-          finding('resolve/style-unreadable', {
-            message: `Part of a style attribute cannot be read and is not applied: "${part}".`,
-            remedy: 'Write the style as "property: value", with a semicolon between two of them.',
-            place: placeOf(source, row),
-            data: { text: part },
-          }),
-        );
+        sayOnce(`style:${part}`, () => makeStyleFinding(part, placeOf(source, row)));
       }
       // Sizes of type without a unit are common in style attributes, and browsers take them there.
       return readAll(
@@ -97,6 +90,15 @@ export function createDeclarationReader(source: Source): DeclarationReader {
       return check({ name, text: value, important: false }, true, () => placeOf(source, row));
     },
   };
+}
+
+function makeStyleFinding(part: string, place: Place): Finding {
+  return finding('resolve/style-unreadable', {
+    message: `Part of a style attribute cannot be read and is not applied: "${part}".`,
+    remedy: 'Write the style as "property: value", with a semicolon between two of them.',
+    place,
+    data: { text: part },
+  });
 }
 
 /** The longhand with its value settled as far as it can be; null where the value cannot be read. */

@@ -50,6 +50,7 @@ export type OwnProperty =
   | 'ry'
   | 'd';
 
+/** Names of all properties that computed styles hold. */
 export type PropertyName = InheritedProperty | OwnProperty;
 
 /** One text per property. Where a property of its own is not set, the text is `UNSET` or the initial value. */
