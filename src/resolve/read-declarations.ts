@@ -36,14 +36,10 @@ export function createDeclarationReader(source: Source): DeclarationReader {
   const keptAttributes = new Map<string, RankedLonghand | null>();
   const keptLonghands = new Map<string, RankedLonghand | null>();
 
-  function addFinding(found: Finding): void {
-    findings.push(found);
-  }
-
   function sayOnce(key: string, make: () => Finding): void {
     if (said.has(key) || said.size >= MOST_FINDINGS) return;
     said.add(key);
-    addFinding(make());
+    findings.push(make());
   }
 
   function check(longhand: Longhand, isAttribute: boolean, place: () => Place): RankedLonghand | null {
@@ -69,7 +65,7 @@ export function createDeclarationReader(source: Source): DeclarationReader {
 
   return {
     findings,
-    addFinding,
+    addFinding: (found) => findings.push(found),
     readRule: (declarations, place) => readAll(declarations, place, () => false),
     readStyle(text, row) {
       const { declarations, unreadable } = readStyleAttribute(text);
