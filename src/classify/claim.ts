@@ -3,7 +3,7 @@ import type { Artwork, Shape } from '../model/artwork.js';
 import { isToolpath, type Reason } from '../model/pass.js';
 import type { PassRequest, Ticket } from '../model/ticket.js';
 import { type ColourReader, type CompiledRule, compileRules, findPass } from './compile-rules.js';
-import { hasFill, hasStroke, type Suggestions } from './suggest.js';
+import { hasFill, hasStroke, type LayerSuggestions } from './suggest.js';
 
 /** What the rules say of a shape. */
 export type Claim =
@@ -31,16 +31,6 @@ function distinct(rules: readonly CompiledRule[]): readonly string[] {
 interface Holding {
   readonly rule: CompiledRule;
   readonly distance: number;
-}
-
-/** Rules that hold for a shape, without those for the rest. */
-function listHolding(rules: readonly CompiledRule[], shape: Shape): readonly Holding[] {
-  const holding: Holding[] = [];
-  for (const rule of rules) {
-    const distance = rule.distances[shape.layer + 1]!;
-    if (!rule.isRest && distance >= 0 && rule.matches(shape)) holding.push({ rule, distance });
-  }
-  return holding;
 }
 
 /** The nearest rules that look at names; at one distance those that look at paint too go first. */
@@ -71,8 +61,8 @@ function partByRules(rules: readonly CompiledRule[], ticket: Ticket): Claim | nu
   return { kind: 'parted', line: line.pass, ground: ground.pass, reason: line.reason };
 }
 
-function decideByRules(rules: readonly CompiledRule[], shape: Shape, ticket: Ticket): Claim {
-  const holding = listHolding(rules, shape);
+/** Decides between the rules that a shape fits; `rest` is what takes it where there is none. */
+function decide(holding: readonly Holding[], rest: CompiledRule | undefined, ticket: Ticket): Claim {
   const byName = pickByName(holding);
   const byPaint = holding.filter(({ rule }) => !rule.hasName).map(({ rule }) => rule);
   const combined = byName.some((rule) => rule.hasPaint);
@@ -82,12 +72,12 @@ function decideByRules(rules: readonly CompiledRule[], shape: Shape, ticket: Tic
   if (byName.length > 0 && byName[0]!.pass.name !== byPaint[0]!.pass.name) {
     return clash('name-against-paint', [byName[0]!, byPaint[0]!]);
   }
-  const rule = byName[0] ?? byPaint[0] ?? rules.find((other) => other.isRest);
+  const rule = byName[0] ?? byPaint[0] ?? rest;
   return rule === undefined ? { kind: 'nobody' } : take(rule);
 }
 
 /** By the nearest layer whose name suggests a role. */
-function claimByNames(artwork: Artwork, ticket: Ticket, suggestions: Suggestions): Claimer {
+function claimByNames(artwork: Artwork, ticket: Ticket, suggestions: LayerSuggestions): Claimer {
   const claims = artwork.layers.map((layer): Claim => {
     const at = suggestions.nearest[layer.index]!;
     const suggestion = at < 0 ? null : suggestions.layers[at]!;
@@ -102,30 +92,62 @@ function claimByNames(artwork: Artwork, ticket: Ticket, suggestions: Suggestions
 }
 
 /** Layers inside one that names the role share its claim. */
-function shareReasons(claims: Claim[], suggestions: Suggestions): void {
+function shareReasons(claims: Claim[], suggestions: LayerSuggestions): void {
   claims.forEach((_, i) => {
     const at = suggestions.nearest[i]!;
     if (at >= 0) claims[i] = claims[at]!;
   });
 }
 
-/** Claims by rules, remembered per layer, paint and kind where no rule looks closer. */
+/** What is known of shapes alike in layer, paint and kind. */
+interface Likeness {
+  /** Rules that layer, paint and kind fit. */
+  readonly possible: readonly Holding[];
+  /** The claim where no possible rule looks closer, else null. */
+  readonly claim: Claim | null;
+  /** Claims by which of the closer looks hold. */
+  readonly closer: Map<string, Claim>;
+}
+
+/** Looks at a shape itself, where rules ask for its id, class or line width. */
+function lookCloser(likeness: Likeness, shape: Shape, make: (holding: readonly Holding[]) => Claim): Claim {
+  let key = '';
+  for (const { rule } of likeness.possible) key += rule.fitsShape === null || rule.fitsShape(shape) ? '1' : '0';
+  let claim = likeness.closer.get(key);
+  if (claim === undefined) {
+    claim = make(likeness.possible.filter((_, i) => key[i] === '1'));
+    likeness.closer.set(key, claim);
+  }
+  return claim;
+}
+
+const KINDS = ['path', 'rect', 'circle', 'ellipse', 'line', 'polyline', 'polygon', 'text', 'image', 'foreignObject'];
+
+/** Claims by rules, worked out once for all shapes alike: drawings have many shapes and few paints. */
 function claimByRules(rules: readonly CompiledRule[], ticket: Ticket): Claimer {
-  if (rules.some((rule) => rule.needsShape)) return (shape) => decideByRules(rules, shape, ticket);
-  const known = new Map<object, Map<string, Claim>>();
+  const rest = rules.find((rule) => rule.isRest);
+  const make = (holding: readonly Holding[]): Claim => decide(holding, rest, ticket);
+  const known = new Map<object, Map<number, Likeness>>();
+  const look = (shape: Shape): Likeness => {
+    const possible = rules
+      .map((rule) => ({ rule, distance: rule.distances[shape.layer + 1]! }))
+      .filter(({ rule, distance }) => !rule.isRest && distance >= 0 && rule.fitsPaint(shape));
+    const isClose = possible.some(({ rule }) => rule.fitsShape !== null);
+    return { possible, claim: isClose ? null : make(possible), closer: new Map() };
+  };
   return (shape) => {
-    let claims = known.get(shape.paint);
-    if (claims === undefined) {
-      claims = new Map();
-      known.set(shape.paint, claims);
+    let alike = known.get(shape.paint);
+    if (alike === undefined) {
+      alike = new Map();
+      known.set(shape.paint, alike);
     }
-    const key = `${shape.layer} ${shape.kind}`;
-    let claim = claims.get(key);
-    if (claim === undefined) {
-      claim = decideByRules(rules, shape, ticket);
-      claims.set(key, claim);
+    const key = (shape.layer + 1) * KINDS.length + KINDS.indexOf(shape.kind);
+    let likeness = alike.get(key);
+    if (likeness === undefined) {
+      likeness = look(shape);
+      alike.set(key, likeness);
     }
-    return claim;
+    return likeness.claim ?? lookCloser(likeness, shape, make);
   };
 }
 
@@ -139,7 +161,7 @@ export function hasPrintFill(claim: Claim, shape: Shape): boolean {
 export function createClaimer(
   artwork: Artwork,
   ticket: Ticket,
-  context: { readonly suggestions: Suggestions; readonly readColour: ColourReader },
+  context: { readonly suggestions: LayerSuggestions; readonly readColour: ColourReader },
 ): { readonly claim: Claimer; readonly rules: readonly CompiledRule[] } {
   const rules = compileRules(artwork, ticket, context.readColour);
   const claim = rules.length === 0 ? claimByNames(artwork, ticket, context.suggestions) : claimByRules(rules, ticket);

@@ -16,8 +16,8 @@ import type { PassRequest, Ticket } from '../model/ticket.js';
 import { type Claim, type Claimer, createClaimer, hasPrintFill } from './claim.js';
 import type { ColourReader, CompiledRule } from './compile-rules.js';
 import { listEmptyPasses, listUnusedRules } from './describe-rules.js';
-import { answerUnclaimed, createTroubleLog, quoteLayer, type TroubleLog } from './describe-trouble.js';
-import { type Suggestions, suggestRoles } from './suggest.js';
+import { answerUnclaimed, createTroubleLog, quoteLayer, type Trouble, type TroubleLog } from './describe-trouble.js';
+import { type LayerSuggestions, suggestLayers } from './suggest.js';
 
 /** What `classify` decides. */
 export interface Classification {
@@ -36,7 +36,7 @@ interface Draft {
 interface Work {
   readonly artwork: Artwork;
   readonly ticket: Ticket;
-  readonly suggestions: Suggestions;
+  readonly suggestions: LayerSuggestions;
   readonly claim: Claimer;
   readonly rules: readonly CompiledRule[];
   readonly log: TroubleLog;
@@ -50,43 +50,47 @@ function exclude(work: Work, shape: Shape, cause: Exclusion['cause']): void {
   work.exclusions.push({ shape: shape.index, cause });
 }
 
-function leaveOpen(work: Work, shape: Shape, claim: Claim): void {
-  exclude(work, shape, 'open');
-  const { artwork, log, suggestions } = work;
-  if (claim.kind === 'twice') {
-    log.add(shape, {
-      code: 'classify/claimed-twice',
-      detail: `are claimed by the passes ${claim.passes.join(' and ')} (${claim.rules.join('; ')}).`,
-      remedy: 'Let one rule say more, for instance layer and stroke together, or take one of the rules out.',
-      data: { passes: claim.passes },
-    });
-  } else if (claim.kind === 'name-against-paint') {
-    log.add(shape, {
-      code: 'classify/name-against-paint',
-      detail: `go to ${claim.passes[0]} by name and to ${claim.passes[1]} by paint (${claim.rules.join('; ')}).`,
-      remedy: 'Let one rule look at both, for instance --take PASS=layer:NAME,stroke:COLOUR.',
-      data: { passes: claim.passes },
-    });
-  } else if (claim.kind === 'unsure') {
-    const suggestion = suggestions.layers[claim.layer]!;
-    log.add(shape, {
-      code: 'classify/name-unsure',
-      detail: `may be for ${suggestion.role}: ${suggestion.reason}.`,
-      remedy: `If that is right, say --take ${suggestion.role}=${quoteLayer(artwork, claim.layer)}.`,
-      data: { role: suggestion.role },
-    });
-  } else {
-    const doubt = shape.layer < 0 ? '' : suggestions.doubts[shape.layer]!;
-    log.add(shape, {
-      code: 'classify/unclaimed',
-      detail:
-        work.rules.length > 0
-          ? 'are taken by no rule.'
-          : `are claimed by nobody: ${doubt === '' ? 'no layer name around them says what they are for' : doubt}.`,
-      remedy: answerUnclaimed(artwork, shape.layer, suggestions),
-    });
+/** What to say of a shape that no pass takes. */
+function sayOpen(work: Work, shape: Shape, claim: Exclude<Claim, { readonly kind: 'taken' | 'parted' }>): Trouble {
+  const { artwork, suggestions } = work;
+  switch (claim.kind) {
+    case 'twice':
+      return {
+        detail: `are claimed by the passes ${claim.passes.join(' and ')} (${claim.rules.join('; ')}).`,
+        remedy: 'Let one rule say more, for instance layer and stroke together, or take one of the rules out.',
+        data: { passes: claim.passes },
+      };
+    case 'name-against-paint':
+      return {
+        detail: `go to ${claim.passes[0]} by name and to ${claim.passes[1]} by paint (${claim.rules.join('; ')}).`,
+        remedy: 'Let one rule look at both, for instance --take PASS=layer:NAME,stroke:COLOUR.',
+        data: { passes: claim.passes },
+      };
+    case 'unsure': {
+      const suggestion = suggestions.layers[claim.layer]!;
+      return {
+        detail: `may be for ${suggestion.role}: ${suggestion.reason}.`,
+        remedy: `If that is right, say --take ${suggestion.role}=${quoteLayer(artwork, claim.layer)}.`,
+        data: { role: suggestion.role },
+      };
+    }
+    case 'nobody': {
+      const doubt = shape.layer < 0 ? '' : suggestions.doubts[shape.layer]!;
+      const why = doubt === '' ? 'no layer name around them says what they are for' : doubt;
+      return {
+        detail: work.rules.length > 0 ? 'are taken by no rule.' : `are claimed by nobody: ${why}.`,
+        remedy: answerUnclaimed(artwork, shape.layer, suggestions),
+      };
+    }
   }
 }
+
+const OPEN_CODES = {
+  twice: 'classify/claimed-twice',
+  'name-against-paint': 'classify/name-against-paint',
+  unsure: 'classify/name-unsure',
+  nobody: 'classify/unclaimed',
+} as const;
 
 /** The print pass of the job, for the fill of a shape whose stroke goes to a tool. */
 function findPrint(work: Work): PassRequest | null {
@@ -102,14 +106,13 @@ function partPaint(work: Work, shape: Shape, claim: Claim & { readonly kind: 'ta
   const print = work.ticket.partPaint ? findPrint(work) : null;
   if (print === null) {
     exclude(work, shape, 'open');
-    work.log.add(shape, {
-      code: 'classify/fill-and-stroke',
+    work.log.add(shape, 'classify/fill-and-stroke', claim, () => ({
       detail: `go to ${claim.pass.name} by their stroke, but have a fill for print too.`,
       remedy: work.ticket.partPaint
         ? 'No pass prints: add a rule for print, for instance --take print=rest.'
         : 'Say --part-paint to put the fill into print and the stroke into the die pass, or draw them as two shapes.',
       data: { pass: claim.pass.name },
-    });
+    }));
     return;
   }
   work.drafts.push({ shape: shape.index, pass: print, part: 'fill', reason: claim.reason });
@@ -125,17 +128,17 @@ function place(work: Work, shape: Shape, claim: Claim): void {
     return;
   }
   if (claim.kind !== 'taken') {
-    leaveOpen(work, shape, claim);
+    exclude(work, shape, 'open');
+    work.log.add(shape, OPEN_CODES[claim.kind], claim, () => sayOpen(work, shape, claim));
     return;
   }
   work.used.add(claim.reason.rule);
   if (claim.pass.role === 'ignore') {
     exclude(work, shape, 'ignored');
-    work.log.add(shape, {
-      code: 'classify/ignored',
+    work.log.add(shape, 'classify/ignored', claim, () => ({
       detail: `are left out as asked (${claim.reason.text}).`,
       remedy: '',
-    });
+    }));
   } else if (hasPrintFill(claim, shape)) {
     partPaint(work, shape, claim);
   } else {
@@ -144,7 +147,7 @@ function place(work: Work, shape: Shape, claim: Claim): void {
 }
 
 /** Whether a hidden shape is more than a leftover: a tool would follow it, or a rule names its layer. */
-function isAskedFor(claim: Claim, suggestions: Suggestions): boolean {
+function isAskedFor(claim: Claim, suggestions: LayerSuggestions): boolean {
   switch (claim.kind) {
     case 'nobody':
       return false;
@@ -172,13 +175,12 @@ function treatHidden(work: Work, shape: Shape, claim: Claim): void {
   exclude(work, shape, asks ? 'open' : 'hidden');
   if (claim.kind === 'taken' || claim.kind === 'parted') work.used.add(claim.reason.rule);
   const pass = claim.kind === 'taken' ? ` and would go to ${claim.pass.name}` : '';
-  work.log.add(shape, {
-    code: asks ? 'layer/hidden-asked' : 'layer/hidden-skipped',
+  work.log.add(shape, asks ? 'layer/hidden-asked' : 'layer/hidden-skipped', claim, () => ({
     detail: asks ? `are hidden${pass}.` : 'are hidden and left out.',
     remedy: asks
       ? 'Say --hidden include if they are wanted, or --hidden skip if not.'
       : 'Say --hidden include if they are wanted.',
-  });
+  }));
 }
 
 /** A copy made by use stands in one sheet as a whole: all it draws must go one way. */
@@ -201,11 +203,12 @@ function refuseDivided(work: Work): void {
   for (const index of open) {
     const shape = artwork.shapes[index]!;
     exclude(work, shape, 'open');
-    work.log.add(shape, {
-      code: 'classify/use-divided',
-      detail: `are drawn by a copy (use) that goes to ${[...ways.get(shape.carrier)!].sort().join(' and ')}; a copy stands in one pass only.`,
+    const passes = [...ways.get(shape.carrier)!].sort();
+    work.log.add(shape, 'classify/use-divided', ways.get(shape.carrier)!, () => ({
+      detail: `are drawn by a copy (use) that goes to ${passes.join(' and ')}; a copy stands in one pass only.`,
       remedy: 'Turn the copy into shapes of its own, or send all of it to one pass.',
-    });
+      data: { passes },
+    }));
   }
   work.drafts.length = 0;
   work.drafts.push(...kept);
@@ -213,7 +216,8 @@ function refuseDivided(work: Work): void {
 
 /** Passes that have shapes, in the order asked for, else in the order of the roles. */
 function orderPasses(work: Work): readonly Pass[] {
-  const used = new Map(work.drafts.map((draft) => [draft.pass.name, draft.pass]));
+  const used = new Map<string, PassRequest>();
+  for (const { pass } of work.drafts) used.set(pass.name, pass);
   const rank = (pass: PassRequest): number => {
     const declared = work.ticket.passes.findIndex((request) => request.name === pass.name);
     return declared >= 0 ? declared : work.ticket.passes.length + ROLES.indexOf(pass.role);
@@ -237,7 +241,7 @@ function numberPlacements(drafts: readonly Draft[], passes: readonly Pass[]): re
  * @throws PinbarError `ticket/wrong` for a rule whose colour cannot be read.
  */
 export function classify(artwork: Artwork, ticket: Ticket, readColour: ColourReader): Classification {
-  const suggestions = suggestRoles(artwork);
+  const suggestions = suggestLayers(artwork);
   const { claim, rules } = createClaimer(artwork, ticket, { suggestions, readColour });
   const log = createTroubleLog(artwork);
   const work: Work = {

@@ -24,12 +24,15 @@ export interface CompiledRule {
   readonly text: string;
   /** One object per rule, so that the manifest lists it once. */
   readonly reason: Reason;
-  /** Whether the answer depends on more than layer, paint and kind. */
-  readonly needsShape: boolean;
   /** Distance by layer index; -1 where the rule does not hold there. Index 0 is for shapes without a layer. */
   readonly distances: Int16Array;
-  readonly matches: (shape: Shape) => boolean;
+  /** Whether paint and kind fit; the same for all shapes that share both. */
+  readonly fitsPaint: Test;
+  /** Whether id, class and line width fit; null where the rule looks at none of them. */
+  readonly fitsShape: Test | null;
 }
+
+type Test = (shape: Shape) => boolean;
 
 /** A pattern with `*` as a test on folded text. */
 function compilePattern(pattern: string): (text: string) => boolean {
@@ -115,8 +118,6 @@ function strokeWidthMm(shape: Shape, mmPerPx: number): number {
   return shape.paint.strokeWidth * scale * mmPerPx;
 }
 
-type Test = (shape: Shape) => boolean;
-
 function fillTest(context: TestContext): Test {
   if (context.rule.fill === 'none') return (shape) => !hasFill(shape);
   if (context.rule.fill === 'any') return hasFill;
@@ -129,8 +130,9 @@ function strokeTest(context: TestContext): Test {
   return (shape) => hasStroke(shape) && equal(shape);
 }
 
-function listTests(context: TestContext): readonly Test[] {
-  const { rule, mmPerPx } = context;
+/** What a rule asks of paint and kind. */
+function listPaintTests(context: TestContext): readonly Test[] {
+  const { rule } = context;
   const tests: Test[] = [];
   if (rule.element !== undefined) tests.push((shape) => shape.kind === rule.element);
   if (rule.stroke !== undefined) tests.push(strokeTest(context));
@@ -138,6 +140,12 @@ function listTests(context: TestContext): readonly Test[] {
   if (rule.dashed !== undefined) {
     tests.push((shape) => hasStroke(shape) && shape.paint.strokeDasharray.length > 0 === rule.dashed);
   }
+  return tests;
+}
+
+/** What a rule asks of the single shape. */
+function listShapeTests({ rule, mmPerPx }: TestContext): readonly Test[] {
+  const tests: Test[] = [];
   if (rule.widthMm !== undefined) {
     const wanted = rule.widthMm;
     tests.push((shape) => hasStroke(shape) && Math.abs(strokeWidthMm(shape, mmPerPx) - wanted) <= WIDTH_TOLERANCE_MM);
@@ -165,6 +173,11 @@ function tellRule(rule: Rule, index: number): string {
   return `rule ${index + 1}: ${parts.join(', ')}`;
 }
 
+/** Whether a shape fulfils every condition of a rule. */
+export function fitsRule(rule: CompiledRule, shape: Shape): boolean {
+  return rule.distances[shape.layer + 1]! >= 0 && rule.fitsPaint(shape) && (rule.fitsShape?.(shape) ?? true);
+}
+
 /** The pass that a rule speaks of: one of the ticket by name, else by role, else a new one for the role. */
 export function findPass(word: string, requests: readonly PassRequest[]): PassRequest {
   const declared = requests.find((pass) => pass.name === word) ?? requests.find((pass) => pass.role === word);
@@ -189,7 +202,9 @@ export function compileRules(artwork: Artwork, ticket: Ticket, readColour: Colou
     const found = findPass(rule.pass, ticket.passes);
     const pass = passes.get(found.name) ?? found;
     passes.set(pass.name, pass);
-    const tests = listTests({ rule, index, mmPerPx: artwork.artboard.mmPerPx, readColour });
+    const context = { rule, index, mmPerPx: artwork.artboard.mmPerPx, readColour };
+    const paintTests = listPaintTests(context);
+    const shapeTests = listShapeTests(context);
     const paints = [rule.stroke, rule.fill, rule.widthMm, rule.dashed, rule.element];
     return {
       index,
@@ -201,9 +216,9 @@ export function compileRules(artwork: Artwork, ticket: Ticket, readColour: Colou
       byFill: rule.fill !== undefined,
       text: tellRule(rule, index),
       reason: { rule: index, text: tellRule(rule, index) },
-      needsShape: rule.id !== undefined || rule.class !== undefined || rule.widthMm !== undefined,
       distances: measureLayers(artwork.layers, rule),
-      matches: (shape) => tests.every((test) => test(shape)),
+      fitsPaint: (shape) => paintTests.every((test) => test(shape)),
+      fitsShape: shapeTests.length === 0 ? null : (shape) => shapeTests.every((test) => test(shape)),
     };
   });
 }

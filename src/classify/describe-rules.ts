@@ -4,7 +4,7 @@ import { type Finding, finding } from '../model/finding.js';
 import type { Pass } from '../model/pass.js';
 import type { Ticket } from '../model/ticket.js';
 import type { Claimer } from './claim.js';
-import type { CompiledRule } from './compile-rules.js';
+import { type CompiledRule, fitsRule } from './compile-rules.js';
 
 /** What is known of the rules once every shape was asked for. */
 export interface RuleFacts {
@@ -13,10 +13,6 @@ export interface RuleFacts {
   readonly claim: Claimer;
   /** Positions of the rules that decided for a shape. */
   readonly used: ReadonlySet<number>;
-}
-
-function holds(rule: CompiledRule, shape: Shape): boolean {
-  return rule.distances[shape.layer + 1]! >= 0 && rule.matches(shape);
 }
 
 /** Whether a shape that a rule fits goes to another pass without a question. */
@@ -31,7 +27,7 @@ export function listUnusedRules(facts: RuleFacts): readonly Finding[] {
   return rules
     .filter((rule) => !rule.isRest && !used.has(rule.index))
     .flatMap((rule) => {
-      const fitting = artwork.shapes.filter((shape) => holds(rule, shape));
+      const fitting = artwork.shapes.filter((shape) => fitsRule(rule, shape));
       if (fitting.some((shape) => !isOverruled(rule, shape, claim))) return [];
       const count = fitting.length;
       const found =

@@ -1,7 +1,7 @@
 // Groups the shapes that could not be placed, and says so, one finding per kind and layer.
 import type { Artwork, Shape } from '../model/artwork.js';
 import { type Finding, type FindingCode, finding, type Json } from '../model/finding.js';
-import type { Suggestions } from './suggest.js';
+import type { LayerSuggestions } from './suggest.js';
 
 /** Shapes with one trouble in one layer. */
 interface Group {
@@ -15,7 +15,6 @@ interface Group {
 
 /** What a shape's trouble is, besides its layer. */
 export interface Trouble {
-  readonly code: FindingCode;
   /** Goes on after "N shapes in layer X ". */
   readonly detail: string;
   readonly remedy: string;
@@ -24,7 +23,8 @@ export interface Trouble {
 
 /** Gathers troubles shape by shape. */
 export interface TroubleLog {
-  add(shape: Shape, trouble: Trouble): void;
+  /** Adds a shape; `cause` is one object for all shapes of a layer whose trouble is the same, so that it is put in words once. */
+  add(shape: Shape, code: FindingCode, cause: object, say: () => Trouble): void;
   readonly list: () => readonly Finding[];
 }
 
@@ -69,14 +69,21 @@ function describeGroup(artwork: Artwork, group: Group): Finding {
 /** A log without entries. */
 export function createTroubleLog(artwork: Artwork): TroubleLog {
   const groups = new Map<string, Group>();
+  const byCause = new Map<FindingCode, Map<object, Map<number, Group>>>();
+  const findGroup = (code: FindingCode, { layer }: Shape, trouble: Trouble): Group => {
+    const key = `${code} ${layer} ${trouble.detail}`;
+    const group = groups.get(key) ?? { ...trouble, code, data: trouble.data ?? {}, layer, shapes: [] };
+    groups.set(key, group);
+    return group;
+  };
   return {
-    add(shape, trouble) {
-      const key = `${trouble.code} ${shape.layer} ${trouble.detail}`;
-      let group = groups.get(key);
-      if (group === undefined) {
-        group = { ...trouble, data: trouble.data ?? {}, layer: shape.layer, shapes: [] };
-        groups.set(key, group);
-      }
+    add(shape, code, cause, say) {
+      const causes = byCause.get(code) ?? new Map<object, Map<number, Group>>();
+      byCause.set(code, causes);
+      const layers = causes.get(cause) ?? new Map<number, Group>();
+      causes.set(cause, layers);
+      const group = layers.get(shape.layer) ?? findGroup(code, shape, say());
+      layers.set(shape.layer, group);
       group.shapes.push(shape.index);
     },
     list: () => [...groups.values()].map((group) => describeGroup(artwork, group)),
@@ -84,7 +91,7 @@ export function createTroubleLog(artwork: Artwork): TroubleLog {
 }
 
 /** A ready answer for shapes that nobody claims. */
-export function answerUnclaimed(artwork: Artwork, layer: number, suggestions: Suggestions): string {
+export function answerUnclaimed(artwork: Artwork, layer: number, suggestions: LayerSuggestions): string {
   if (layer < 0) return 'Say which pass takes them, for instance --take print=rest.';
   const at = suggestions.nearest[layer]!;
   const role = at < 0 ? 'print' : suggestions.layers[at]!.role;

@@ -1,8 +1,8 @@
 // Words that people write on layers, and the roles they speak of. Common practice, no source.
 import type { Role } from '../model/pass.js';
 
-/** Words of English, German, French, Spanish, Italian, Portuguese, Dutch, Polish and Japanese; accents folded, lower case. */
-const WORDS: Readonly<Partial<Record<Role, string>>> = {
+/** Words by role: English, German, French, Spanish, Italian, Portuguese, Dutch, Polish and Japanese; accents folded, lower case. */
+export const LAYER_WORDS: Readonly<Partial<Record<Role, string>>> = {
   creasing:
     'crease creases creasing creaselines score scores scoring fold folds folding foldline foldlines ' +
     'rillen rillung rilllinie rilllinien rillinie rillinien falz falzen falzlinie falzlinien faltlinie faltlinien faltung ' +
@@ -101,7 +101,7 @@ const NEGATIONS: ReadonlySet<string> = new Set(
 const NEUTRAL = /^(?:線|ライン|版|レイヤー|レイヤ|データ|用|面|部|の|パス)+$/u;
 
 const ROLE_OF: ReadonlyMap<string, Role> = new Map(
-  Object.entries(WORDS).flatMap(([role, words]) => words.split(' ').map((word) => [word, role as Role] as const)),
+  Object.entries(LAYER_WORDS).flatMap(([role, words]) => words.split(' ').map((word) => [word, role as Role] as const)),
 );
 const PHRASE_OF: ReadonlyMap<string, Role> = new Map(PHRASES);
 const LONGEST_PHRASE = 4;

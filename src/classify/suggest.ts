@@ -3,16 +3,20 @@ import type { Artwork, Layer, Shape } from '../model/artwork.js';
 import { isToolpath, type Role, type Suggestion } from '../model/pass.js';
 import { type NameReading, readName } from './role-words.js';
 
-/** Suggestions for a whole artwork. */
-export interface Suggestions {
+/** What the names of the layers suggest. */
+export interface LayerSuggestions {
   /** By layer index; null where its own name says nothing. */
   readonly layers: readonly (Suggestion | null)[];
-  /** By colour key, for strokes that stand only in layers of one suggested role. */
-  readonly strokes: ReadonlyMap<string, Suggestion>;
   /** By layer index: the nearest layer, itself or around it, whose name suggests a role; -1 for none. */
   readonly nearest: readonly number[];
   /** By layer index: why the nearest name that speaks of roles decides nothing, or ''. */
   readonly doubts: readonly string[];
+}
+
+/** Suggestions for a whole artwork. */
+export interface Suggestions extends LayerSuggestions {
+  /** By colour key, for strokes that stand only in layers of one suggested role. */
+  readonly strokes: ReadonlyMap<string, Suggestion>;
 }
 
 /** Whether a paint leaves anything on the sheet. */
@@ -114,7 +118,7 @@ function suggestStrokes(
 }
 
 /** Suggestions as a person reads them: a layer whose own name says nothing goes with the one around it. */
-export function explainLayers(artwork: Artwork, suggestions: Suggestions): readonly (Suggestion | null)[] {
+export function explainLayers(artwork: Artwork, suggestions: LayerSuggestions): readonly (Suggestion | null)[] {
   return artwork.layers.map((layer) => {
     const at = suggestions.nearest[layer.index]!;
     if (at < 0 || at === layer.index) return suggestions.layers[layer.index]!;
@@ -123,8 +127,8 @@ export function explainLayers(artwork: Artwork, suggestions: Suggestions): reado
   });
 }
 
-/** Roles that layers and strokes suggest. A colour never means a role by itself. */
-export function suggestRoles(artwork: Artwork): Suggestions {
+/** Roles that the names of layers suggest. */
+export function suggestLayers(artwork: Artwork): LayerSuggestions {
   const readings = artwork.layers.map((layer) => readName(layer.name));
   const speaking = findSpeaking(artwork, readings);
   // A name in doubt hides the names around it: what is called "cut and crease" inside "Print" is not print.
@@ -134,5 +138,11 @@ export function suggestRoles(artwork: Artwork): Suggestions {
   const layers = readings.map((reading, i) =>
     reading.role === null ? null : describe(reading, reading.role, counts[i]!, artwork.layers[i]!),
   );
-  return { layers, strokes: suggestStrokes(artwork, layers, nearest), nearest, doubts };
+  return { layers, nearest, doubts };
+}
+
+/** Roles that layers and strokes suggest. A colour never means a role by itself. */
+export function suggestRoles(artwork: Artwork): Suggestions {
+  const layers = suggestLayers(artwork);
+  return { ...layers, strokes: suggestStrokes(artwork, layers.layers, layers.nearest) };
 }
