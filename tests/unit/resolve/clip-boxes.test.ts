@@ -41,6 +41,12 @@ describe('a clip path', () => {
       [5, 5, 10, 10],
     ],
     [
+      'moves with the transform of what it cuts',
+      '<clipPath id="c"><rect width="10" height="10"/></clipPath>',
+      clipped('transform="translate(5 5)"'),
+      [5, 5, 10, 10],
+    ],
+    [
       'is exact in a turned frame',
       '<clipPath id="c"><circle cx="0" cy="0" r="10"/></clipPath>',
       `<g transform="rotate(45)">${clipped().replace('x="0" y="0"', 'x="-50" y="-25"')}</g>`,

@@ -53,6 +53,11 @@ describe('the matrix of a shape', () => {
       [1, 0, 0, 1, 5, 6],
     ],
     [
+      'translate and scale of their own before the attribute',
+      `<g style="translate: 5px 6px; scale: 2" transform="translate(1)">${RECT}</g>`,
+      [2, 0, 0, 2, 7, 6],
+    ],
+    [
       'an origin',
       '<rect id="r" width="1" height="1" style="transform: scale(2); transform-origin: 10px 20px"/>',
       [2, 0, 0, 2, -10, -20],

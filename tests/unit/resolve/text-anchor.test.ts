@@ -23,7 +23,7 @@ describe('the anchor box', () => {
     ['lengths with units and in percent', '<text id="t" x="1in" y="50%">a</text>', [96, 50, 0, 0]],
     [
       'a path and not the text before it',
-      '<path id="p" d="M10 10H50"/><text id="t" x="5"><textPath href="#p" x="7">a</textPath></text>',
+      '<path id="p" d="M10 10H50"/><text id="t" x="5"><textPath href="#p" x="90">a</textPath></text>',
       [5, 0, 45, 10],
     ],
     [
