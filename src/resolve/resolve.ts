@@ -16,11 +16,12 @@ import { listLayers } from './layers.js';
 import { createObjectMeasurer } from './object-boxes.js';
 import { definitionsUsePercent } from './percent-definitions.js';
 import { listIds, readStyles } from './read-styles.js';
+import { isResolvedShape } from './resolved-shape.js';
 import { SAYINGS } from './say-findings.js';
 import { readGeometry } from './shape-geometry.js';
 import { hasConditions } from './switch-choice.js';
 import { planUses } from './uses.js';
-import { isResolvedShape, walkArtwork } from './walk-artwork.js';
+import { walkArtwork } from './walk-artwork.js';
 
 /** Id of the group of marks that pinbar draws. */
 const MARKS_ID = 'pinbar-marks';

@@ -1,26 +1,17 @@
 // The shapes of a drawing in paint order.
-import type { Artboard, Layer, Paint, Shape } from '../model/artwork.js';
+import type { Artboard, Layer, Paint } from '../model/artwork.js';
 import { readAttribute } from '../source/read-attribute.js';
 import { SLOT } from './attribute-slots.js';
 import { createClipCache, UNBOUNDED } from './clip-boxes.js';
 import type { Drawing, Setting, Viewport } from './drawing.js';
 import { LINE, PATH, POLYGON, POLYLINE, shapeKind, TEXT } from './element-codes.js';
 import type { LayerTree } from './layers.js';
-import { type ExactBoxes, measureLater, measureShape } from './measure-shape.js';
+import { measureShape } from './measure-shape.js';
 import { paintWithin } from './paint.js';
 import { percentBase } from './read-lengths.js';
+import { ResolvedShape } from './resolved-shape.js';
 import type { Style } from './style.js';
 import { type Frame, type Visited, type Visitor, walkTree } from './walk-tree.js';
-
-/** A shape with what its lengths are relative to, so that its geometry can be read again. */
-export interface ResolvedShape extends Shape {
-  readonly setting: Setting;
-}
-
-/** Whether a shape was made here. */
-export function isResolvedShape(shape: Shape): shape is ResolvedShape {
-  return 'setting' in shape;
-}
 
 interface Making {
   readonly drawing: Drawing;
@@ -82,43 +73,19 @@ function noteUnmeasured(making: Making, shape: Visited, families: readonly strin
   if (style.filter !== null) log.note('resolve/filter-unmeasured', subject, shape.row, path);
 }
 
-/** Works boxes out when first asked for, and remembers them. */
-function measureOnDemand(drawing: Drawing, visited: Visited, paint: Paint): () => ExactBoxes {
-  let known: ExactBoxes | null = null;
-  return () => {
-    known ??= measureLater(drawing, visited, paint);
-    return known;
-  };
-}
-
 function addShape(making: Making, visited: Visited): void {
   const { drawing, shapes } = making;
   const paint = settlePaint(making, visited.setting);
-  const { fillBox, drawnBound, draws, families, exact } = measureShape(drawing, visited, paint);
-  if (draws) noteUnmeasured(making, visited, families);
-  const boxes = exact === null ? measureOnDemand(drawing, visited, paint) : () => exact;
-  shapes.push({
+  const measures = measureShape(drawing, visited, paint);
+  if (measures.draws) noteUnmeasured(making, visited, measures.families);
+  const facts = {
     index: shapes.length,
-    element: visited.row,
-    carrier: visited.carrier,
-    layer: visited.layer,
     kind: shapeKind(visited.code),
     id: drawing.idTexts[visited.row]!,
     classes: readClasses(making, visited.row),
     paint,
-    matrix: visited.matrix,
-    fillBox,
-    get strokeBox() {
-      return boxes().strokeBox;
-    },
-    get drawnBox() {
-      return boxes().drawnBox;
-    },
-    drawnBound,
-    hidden: visited.isHidden,
-    draws,
-    setting: visited.setting,
-  });
+  };
+  shapes.push(new ResolvedShape(facts, measures, visited, drawing));
 }
 
 /**
