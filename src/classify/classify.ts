@@ -268,7 +268,7 @@ export function classify(artwork: Artwork, ticket: Ticket, readColour: ColourRea
   const passes = orderPasses(work);
   const findings = [...log.list(), ...listUnusedRules(work), ...listEmptyPasses(ticket, passes)];
   if (nothing > 0) {
-    const message = `${nothing} shape${nothing === 1 ? '' : 's'} draw nothing (no paint, no size) and are in no pass.`;
+    const message = `${nothing} shape${nothing === 1 ? '' : 's'} draw${nothing === 1 ? 's' : ''} nothing (no paint, no size) and ${nothing === 1 ? 'is' : 'are'} in no pass.`;
     findings.push(finding('classify/draws-nothing', { message, data: { count: nothing } }));
   }
   const placements = numberPlacements(work.drafts, passes);

@@ -1,5 +1,5 @@
 // The command line: commands, options, help, and how trouble is told.
-import { Command, CommanderError, Option } from 'commander';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { PinbarError } from '../model/trouble.js';
 import { PINBAR_VERSION } from '../model/version.js';
 import { printFindings } from '../report/print-findings.js';
@@ -16,9 +16,20 @@ interface Run {
   exitCode: number;
 }
 
+/** A reader of option values whose complaints reach the user as wrong use. */
+function reading<T>(read: (text: string, before: T) => T): (text: string, before: T) => T {
+  return (text, before) => {
+    try {
+      return read(text, before);
+    } catch (error) {
+      throw new InvalidArgumentError(error instanceof Error ? error.message : String(error));
+    }
+  };
+}
+
 function limitOption(): Option {
   return new Option('--limit <name=number>', 'raise or lower a bound of the reader (repeatable)')
-    .argParser(gatherLimits)
+    .argParser(reading(gatherLimits))
     .default({}, 'see the manual');
 }
 
@@ -69,7 +80,7 @@ function addSplit(program: Command, run: Run): void {
     .option('--embed', 'embed linked pictures from the folder of the file')
     .addOption(new Option('--linked-pictures <what>', 'linked pictures').choices(['ask', 'embed', 'leave-out']))
     .option('--no-marks', 'no register marks; drawn extents may then differ')
-    .option('--margin <mm>', 'let the artboard grow on every side', parseSize)
+    .option('--margin <mm>', 'let the artboard grow on every side', reading(parseSize))
     .addOption(perInchOption())
     .option('--compact', 'smaller files, where nothing moves by it')
     .addOption(new Option('--witness <when>', 'the second judge').choices(['auto', 'always', 'never']))
@@ -92,8 +103,8 @@ function addVerify(program: Command, run: Run): void {
     .description('compare any files with each other and with their source')
     .argument('<files...>', 'two or more files, or one and --source')
     .option('--source <file>', 'the layered file they should overlay')
-    .option('--tolerance <mm>', 'greatest distance that still counts as equal (default: 0.001)', parseLength)
-    .option('--shift <mm,mm>', 'how far the files are known to sit right and down of the source', parseShift)
+    .option('--tolerance <mm>', 'greatest distance that still counts as equal (default: 0.001)', reading(parseLength))
+    .option('--shift <mm,mm>', 'how far the files are known to sit right and down of the source', reading(parseShift))
     .addOption(perInchOption())
     .addOption(limitOption())
     .addOption(jsonOption())

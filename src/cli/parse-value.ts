@@ -1,40 +1,34 @@
-// Reads lengths, numbers and limits of the command line.
-import { InvalidArgumentError } from 'commander';
+// Reads lengths, numbers and limits of the command line; what cannot be read is thrown as a plain Error that says what is allowed.
+import { MM_PER_UNIT } from '../model/lengths.js';
 
-/** Millimetres per unit on the command line. */
-const MM: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4 };
 const LENGTH = /^([-+]?(?:\d+\.?\d*|\.\d+))(mm|cm|in)?$/;
 
 /** A length in mm; a bare number is mm. */
 export function parseLength(text: string): number {
   const match = LENGTH.exec(text.trim());
   if (match === null)
-    throw new InvalidArgumentError(
-      'A length is a number of mm, or a number with mm, cm or in: 3, 3mm, 0.3cm, 0.125in.',
-    );
-  return Number(match[1]) * MM[match[2] ?? 'mm']!;
+    throw new Error('A length is a number of mm, or a number with mm, cm or in: 3, 3mm, 0.3cm, 0.125in.');
+  return Number(match[1]) * MM_PER_UNIT[match[2] ?? 'mm']!;
 }
 
 /** A length that is not negative, mm. */
 export function parseSize(text: string): number {
   const length = parseLength(text);
-  if (length < 0) throw new InvalidArgumentError('It cannot be negative.');
+  if (length < 0) throw new Error('It cannot be negative.');
   return length;
 }
 
 /** One or two lengths parted by a comma: right and down, mm. */
 export function parseShift(text: string): readonly [number, number] {
   const parts = text.split(',');
-  if (parts.length > 2)
-    throw new InvalidArgumentError('A shift is one length, or two parted by a comma: -0.3 or -0.3,1.2.');
+  if (parts.length > 2) throw new Error('A shift is one length, or two parted by a comma: -0.3 or -0.3,1.2.');
   return [parseLength(parts[0]!), parts[1] === undefined ? 0 : parseLength(parts[1])];
 }
 
 /** A positive number. */
 export function parsePositive(text: string): number {
   const value = Number(text);
-  if (text.trim() === '' || !Number.isFinite(value) || value <= 0)
-    throw new InvalidArgumentError('It must be a number above 0.');
+  if (text.trim() === '' || !Number.isFinite(value) || value <= 0) throw new Error('It must be a number above 0.');
   return value;
 }
 
@@ -55,11 +49,10 @@ const LIMITS = [
 export function gatherLimits(text: string, before: Readonly<Record<string, number>>): Readonly<Record<string, number>> {
   const [name, value] = text.split('=');
   if (name === undefined || !LIMITS.includes(name)) {
-    throw new InvalidArgumentError(`A limit is NAME=NUMBER; the names are ${LIMITS.join(', ')}.`);
+    throw new Error(`A limit is NAME=NUMBER; the names are ${LIMITS.join(', ')}.`);
   }
   const number = Number(value);
-  if (!Number.isInteger(number) || number < 1)
-    throw new InvalidArgumentError(`${name} must be a whole number above 0.`);
+  if (!Number.isInteger(number) || number < 1) throw new Error(`${name} must be a whole number above 0.`);
   return { ...before, [name]: number };
 }
 

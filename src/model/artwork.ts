@@ -75,6 +75,7 @@ export interface Paint {
   readonly nonScalingStroke: boolean;
 }
 
+/** Elements that draw, by their name. */
 export type ShapeKind =
   | 'path'
   | 'rect'

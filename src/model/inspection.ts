@@ -4,6 +4,7 @@ import type { NameSource } from './artwork.js';
 import type { Finding } from './finding.js';
 import type { Suggestion } from './pass.js';
 
+/** A layer, and what is in it. */
 export interface InspectedLayer {
   readonly path: string;
   readonly name: string;
@@ -18,6 +19,7 @@ export interface InspectedLayer {
   readonly suggestion: Suggestion | null;
 }
 
+/** All lines of one colour. */
 export interface InspectedStroke {
   /** Colour key, for instance `#e5007d`. */
   readonly colour: string;
@@ -32,6 +34,7 @@ export interface InspectedStroke {
   readonly suggestion: Suggestion | null;
 }
 
+/** Size, layers, strokes and findings of a file. */
 export interface Inspection {
   readonly file: {
     readonly name: string;

@@ -88,7 +88,9 @@ function definePasses(facts: ProofFacts): string {
     return `<image id="pass-${index + 1}" ${size} preserveAspectRatio="none" href="data:image/svg+xml;base64,${data}"/>`;
   });
   const note =
-    total > LARGEST_BYTES ? text(PADDING, 96, 'The files are too large to be shown here; the figures below hold.') : '';
+    total > LARGEST_BYTES
+      ? text(PADDING, 104, 'The files are too large to be shown here; the figures below hold.')
+      : '';
   return `<defs>${images.join('')}</defs>${note}`;
 }
 

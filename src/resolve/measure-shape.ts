@@ -112,7 +112,8 @@ function strokeReach(matrix: Matrix, paint: Paint): number {
 /** Whether a stroke is sure to draw, so that its outline need not be known for it: nothing cuts it, and it has a length. */
 function isSureStroke(shape: Visited, fillBox: Box, reach: number): boolean {
   if (shape.clip !== UNBOUNDED || shape.isFaint || !(reach > 0) || !(reach < MEASURABLE)) return false;
-  const hasLength = fillBox.x1 > fillBox.x0 || fillBox.y1 > fillBox.y0;
+  const [a, b, c, d] = shape.matrix;
+  const hasLength = a * d !== b * c && (fillBox.x1 > fillBox.x0 || fillBox.y1 > fillBox.y0);
   const low = Math.min(fillBox.x0, fillBox.y0);
   const high = Math.max(fillBox.x1, fillBox.y1);
   return hasLength && low > -MEASURABLE && high < MEASURABLE;

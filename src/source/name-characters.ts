@@ -26,8 +26,7 @@ const START = new RegExp(
     '\\u2c00-\\u2fef\\u3001-\\ud7ff\\uf900-\\ufdcf\\ufdf0-\\ufffd\\u{10000}-\\u{effff}]$',
   'u',
 );
-// Combining characters stand in classes of their own on purpose.
-const GOES_ON = /^[\u00b7\u0300-\u036f\u203f\u2040]$/u;
+const GOES_ON = /^(?:\u00b7|[\u0300-\u036f]|\u203f|\u2040)$/u;
 
 /**
  * Whether a character above ASCII may stand in a name.

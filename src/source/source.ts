@@ -91,6 +91,7 @@ export interface Limits {
   readonly selectors: number;
 }
 
+/** What is accepted unless the caller says otherwise. */
 export const DEFAULT_LIMITS: Limits = {
   bytes: 256 * 1024 * 1024,
   unpackedBytes: 256 * 1024 * 1024,
@@ -104,7 +105,11 @@ export const DEFAULT_LIMITS: Limits = {
   selectors: 10_000,
 };
 
+/** The namespace of SVG. */
 export const SVG_NAMESPACE: string = 'http://www.w3.org/2000/svg';
+/** The namespace of `xlink:href`. */
 export const XLINK_NAMESPACE: string = 'http://www.w3.org/1999/xlink';
+/** The namespace that `xml` always stands for. */
 export const XML_NAMESPACE: string = 'http://www.w3.org/XML/1998/namespace';
+/** The namespace of namespace declarations. */
 export const XMLNS_NAMESPACE: string = 'http://www.w3.org/2000/xmlns/';

@@ -36,7 +36,7 @@ describe('findOutsideReferences', () => {
   it.each([
     'fill: url(#gradient)',
     'fill: url("#gradient")',
-    'fill: url( \'#gradient\' )',
+    "fill: url( '#gradient' )",
     '/* url(http://a.example) */ fill: red',
     'content: "url(http://a.example)"',
     '@namespace svg url(http://www.w3.org/2000/svg); path { fill: red }',
