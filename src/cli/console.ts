@@ -21,10 +21,10 @@ const WORDS: Readonly<Record<Stage, string>> = {
   resolve: 'working out boxes and paint',
   classify: 'sorting shapes into passes',
   split: 'taking apart',
-  compact: 'compacting',
-  write: 'hashing',
-  'read-back': 'reading back',
-  witness: 'second judge',
+  compact: 'making smaller files',
+  write: 'naming and hashing the files',
+  'read-back': 'first judge: reading the files back',
+  witness: 'second judge: comparing',
   report: 'drawing the proof',
 };
 

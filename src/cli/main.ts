@@ -5,11 +5,12 @@ import { PINBAR_VERSION } from '../model/version.js';
 import { printFindings } from '../report/print-findings.js';
 import { writeJson, writeMessage } from './console.js';
 import { EXIT, exitCodeOf } from './exit-code.js';
-import { gather, gatherLimits, parseLength, parsePositive, parseShift, parseSize } from './parse-value.js';
+import { gather, gatherLimits, LIMITS, parseLength, parsePositive, parseShift, parseSize } from './parse-value.js';
 
 const CODES = `
-Exit codes: 0 in register, 1 findings of severity error, 2 wrong use, 3 input could not be read,
-4 output could not be written, 5 an answer is needed, 70 a fault of pinbar, 130 interrupted.`;
+Exit codes: 0 in register, 1 errors were found, 2 wrong use (command line or ticket), 3 the input could not be read,
+4 the files could not be written, 5 an answer is needed (a rule or an option settles it),
+70 a fault of pinbar, 130 interrupted.`;
 
 interface Run {
   readonly signal: AbortSignal;
@@ -28,19 +29,23 @@ function reading<T>(read: (text: string, before: T) => T): (text: string, before
 }
 
 function limitOption(): Option {
-  return new Option('--limit <name=number>', 'raise or lower a bound of the reader (repeatable)')
+  return new Option(
+    '--limit <name=number>',
+    `raise or lower a limit on what is read, for instance bytes=500000000; names: ${LIMITS.join(', ')} (repeatable)`,
+  )
     .argParser(reading(gatherLimits))
-    .default({}, 'see the manual');
+    .default({}, 'as README lists');
 }
 
 function jsonOption(): Option {
-  return new Option('--json', 'one JSON document on standard output');
+  return new Option('--json', 'the result as one JSON document on standard output');
 }
 
 function perInchOption(): Option {
-  return new Option('--user-units-per-inch <n>', 'for a root whose size is in px or has no unit').argParser(
-    parsePositive,
-  );
+  return new Option(
+    '--user-units-per-inch <n>',
+    'how many units of the drawing make an inch (96 or 72), where its size is in px or has no unit',
+  ).argParser(parsePositive);
 }
 
 function addInspect(program: Command, run: Run): void {
@@ -63,11 +68,11 @@ function addSplit(program: Command, run: Run): void {
     .command('split')
     .description('make one file per pass, and prove that they overlay')
     .argument('<file>', 'an .svg or .svgz, or - for standard input')
-    .option('--ticket <file>', 'what the job asks for, as JSON')
+    .option('--ticket <file>', 'the passes and rules of the job, a JSON file (see README)')
     .addOption(
       new Option(
         '--take <pass=what>',
-        'a rule: cutting=stroke:#e5007d, creasing=layer:"Fold lines", print=rest (repeatable)',
+        'a rule, such as cutting=stroke:#e5007d, creasing=layer:"Fold lines" or print=rest; takes the place of all rules of the ticket (repeatable)',
       )
         .argParser(gather)
         .default([], 'by layer names'),
@@ -75,15 +80,40 @@ function addSplit(program: Command, run: Run): void {
     .option('--out <folder>', 'where the files go (default: carton.passes beside carton.svg)')
     .option('--force', 'replace an older job')
     .option('--dry-run', 'write nothing, say what would be written')
-    .addOption(new Option('--hidden <what>', 'hidden layers').choices(['ask', 'skip', 'include', 'stop']))
-    .option('--part-paint', 'put the fill of a shape into print and its stroke into the die pass')
-    .option('--embed', 'embed linked pictures from the folder of the file')
-    .addOption(new Option('--linked-pictures <what>', 'linked pictures').choices(['ask', 'embed', 'leave-out']))
-    .option('--no-marks', 'no register marks; drawn extents may then differ')
-    .option('--margin <mm>', 'let the artboard grow on every side', reading(parseSize))
+    .addOption(
+      new Option('--hidden <what>', 'what to do with hidden layers (default: ask)').choices([
+        'ask',
+        'skip',
+        'include',
+        'stop',
+      ]),
+    )
+    .option('--part-paint', 'where one shape has both: its fill to print, its stroke to the die pass')
+    .option(
+      '--embed',
+      'put linked pictures from the folder of the drawing into the files; short for --linked-pictures embed',
+    )
+    .addOption(
+      new Option('--linked-pictures <what>', 'what to do with linked pictures (default: ask)').choices([
+        'ask',
+        'embed',
+        'leave-out',
+      ]),
+    )
+    .option('--no-marks', 'no register marks; the passes may then draw different extents')
+    .option(
+      '--margin <mm>',
+      'let the artboard grow by this on every side, alike on all passes: room for the marks (default: 0)',
+      reading(parseSize),
+    )
     .addOption(perInchOption())
-    .option('--compact', 'smaller files, where nothing moves by it')
-    .addOption(new Option('--witness <when>', 'the second judge').choices(['auto', 'always', 'never']))
+    .option('--compact', 'make the files smaller, where nothing moves by it')
+    .addOption(
+      new Option(
+        '--witness <when>',
+        'whether the second judge looks too (default: auto, which is up to 32 MiB)',
+      ).choices(['auto', 'always', 'never']),
+    )
     .addOption(limitOption())
     .addOption(jsonOption())
     .addHelpText(

@@ -32,7 +32,8 @@ export function parsePositive(text: string): number {
   return value;
 }
 
-const LIMITS = [
+/** Names of the limits that `--limit` takes. */
+export const LIMITS: readonly string[] = [
   'bytes',
   'unpackedBytes',
   'depth',

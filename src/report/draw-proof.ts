@@ -5,6 +5,7 @@ import { encodeBase64 } from '../model/platform.js';
 import type { ExtentMm, Proof } from '../model/proof.js';
 import { joinPieces, type OutputFile } from '../model/sheet.js';
 import { PINBAR_VERSION } from '../model/version.js';
+import { sayCount } from './print-findings.js';
 
 /** What the picture shows. */
 export interface ProofFacts {
@@ -65,16 +66,23 @@ function describeExtent(extent: ExtentMm | null): string {
   return `draws ${extent.width.toFixed(2)} x ${extent.height.toFixed(2)} mm from ${extent.x.toFixed(2)}, ${extent.y.toFixed(2)}`;
 }
 
+/** The shape with the greatest deviation, in brackets; '' where nothing deviates as far as the figure shows. */
+export function sayWhere(deviationMm: number, at: string): string {
+  return at === '' || deviationMm < 5e-7 ? '' : ` (${at})`;
+}
+
 /** What the judges said, a sentence each. */
 export function describeJudges(proof: Proof): readonly string[] {
   return proof.judges.map((judge) => {
     const name =
-      judge.judge === 'read-back' ? 'First judge (read back by the scanner)' : 'Second judge (independent reader)';
+      judge.judge === 'read-back'
+        ? 'First judge (reads the files back, byte for byte)'
+        : 'Second judge (a reader of its own)';
     if (!judge.looked) return `${name}: did not look: ${judge.why}.`;
     const errors = judge.findings.filter((item) => item.severity === 'error').length;
-    const where = judge.greatestDeviationAt === '' ? '' : ` (${judge.greatestDeviationAt})`;
-    const verdict = errors === 0 ? 'no difference' : `${errors} differences`;
-    return `${name}: ${judge.shapesJudged} drawn elements, greatest deviation ${judge.greatestDeviationMm.toFixed(6)} mm${where}, ${verdict}.`;
+    const where = sayWhere(judge.greatestDeviationMm, judge.greatestDeviationAt);
+    const verdict = errors === 0 ? 'no difference' : sayCount(errors, 'difference');
+    return `${name}: ${sayCount(judge.shapesJudged, 'drawn element')}, greatest deviation ${judge.greatestDeviationMm.toFixed(6)} mm${where}, ${verdict}.`;
   });
 }
 
@@ -114,7 +122,7 @@ function drawSingles(facts: ProofFacts, top: number): { readonly markup: string;
     const proof = facts.proof.passes[index];
     markup += text(x, y + 16, `${pass.order}  ${pass.name}`, ' font-weight="700"');
     markup += drawPanel({ x, y: y + LINE, width, height }, [index], width / facts.widthMm);
-    const caption = `${proof?.shapes ?? 0} shapes, ${describeExtent(proof?.drawnExtentMm ?? null)}`;
+    const caption = `${sayCount(proof?.shapes ?? 0, 'shape')}, ${describeExtent(proof?.drawnExtentMm ?? null)}`;
     markup += text(x, y + LINE + height + 18, caption, ' font-size="12" fill="#444"');
   }
   const rows = Math.ceil(facts.assignment.passes.length / columns);

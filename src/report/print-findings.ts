@@ -30,12 +30,16 @@ export function printFindings(findings: readonly Finding[], withNotes: boolean):
   return shown.map((item) => `${printFinding(item)}\n`).join('');
 }
 
+/** A number and what is counted: `1 shape`, `2 shapes`. */
+export function sayCount(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? '' : 's'}`;
+}
+
 /** How many of each severity, in words. */
 export function countFindings(findings: readonly Finding[]): string {
-  const count = (severity: Severity, word: string): string => {
-    const n = findings.filter((item) => item.severity === severity).length;
-    return n === 0 ? '' : `${n} ${word}${n === 1 ? '' : 's'}`;
-  };
-  const parts = [count('error', 'error'), count('warning', 'warning'), count('note', 'note')];
+  const parts = ORDER.map((severity) => {
+    const count = findings.filter((item) => item.severity === severity).length;
+    return count === 0 ? '' : sayCount(count, severity);
+  });
   return parts.filter((part) => part !== '').join(', ') || 'no findings';
 }

@@ -1,7 +1,7 @@
 // What is in a file, as text.
 import type { InspectedLayer, InspectedStroke, Inspection } from '../model/inspection.js';
 import type { Suggestion } from '../model/pass.js';
-import { countFindings, printFindings } from './print-findings.js';
+import { countFindings, printFindings, sayCount } from './print-findings.js';
 
 function size(widthMm: number, heightMm: number): string {
   return `${Number(widthMm.toFixed(3))} x ${Number(heightMm.toFixed(3))} mm`;
@@ -12,12 +12,12 @@ function describeSize(inspection: Inspection): string {
   const now = size(artboard.widthMm, artboard.heightMm);
   if (artboard.atPerInch === null) return now;
   const { 96: css, 72: point } = artboard.atPerInch;
-  return `${now}, not sure: ${size(css.widthMm, css.heightMm)} at 96 to the inch, ${size(point.widthMm, point.heightMm)} at 72`;
+  return `${now}, not sure: ${size(css.widthMm, css.heightMm)} at 96 units to the inch, ${size(point.widthMm, point.heightMm)} at 72`;
 }
 
 function describeSuggestion(suggestion: Suggestion | null): string {
   if (suggestion === null) return 'no suggestion';
-  return `${suggestion.role}${suggestion.sure ? '' : '?'}: ${suggestion.reason}`;
+  return `${suggestion.role}${suggestion.sure ? '' : ' (to be asked)'}: ${suggestion.reason}`;
 }
 
 /** Rows as aligned columns; the last column is not padded. */
@@ -37,7 +37,7 @@ function layerRow(layer: InspectedLayer): readonly string[] {
   const states = [layer.hidden ? 'hidden' : '', layer.locked ? 'locked' : '', layer.printable ? '' : 'not for print'];
   const state = states.filter((word) => word !== '').join(', ');
   const name = '  '.repeat(layer.depth) + layer.name;
-  return [name, `${layer.shapes} shapes`, state, describeSuggestion(layer.suggestion)];
+  return [name, sayCount(layer.shapes, 'shape'), state, describeSuggestion(layer.suggestion)];
 }
 
 function strokeRow(stroke: InspectedStroke): readonly string[] {
@@ -45,7 +45,7 @@ function strokeRow(stroke: InspectedStroke): readonly string[] {
   const dashed = stroke.dashed === 0 ? '' : `${stroke.dashed} dashed`;
   return [
     stroke.colour,
-    `${stroke.shapes} shapes`,
+    sayCount(stroke.shapes, 'shape'),
     `${stroke.lengthMm.toFixed(1)} mm long`,
     `${widths} mm wide`,
     dashed,
@@ -66,12 +66,16 @@ export function printInspection(inspection: Inspection): string {
   const kinds = Object.entries(inspection.kinds)
     .map(([kind, count]) => `${count} ${kind}`)
     .join(', ');
-  const loose = inspection.looseShapes === 0 ? '' : `  ${inspection.looseShapes} shapes stand in no layer\n`;
+  const { looseShapes } = inspection;
+  const loose =
+    looseShapes === 0
+      ? ''
+      : `  ${sayCount(looseShapes, 'shape')} ${looseShapes === 1 ? 'stands' : 'stand'} in no layer\n`;
   return [
     `${file.name}: ${describeSize(inspection)}\n`,
-    `${inspection.shapes} shapes (${kinds || 'none'})`,
+    `${sayCount(inspection.shapes, 'shape')} (${kinds || 'none'})`,
     inspection.hiddenShapes === 0 ? '' : `, ${inspection.hiddenShapes} of them hidden`,
-    inspection.drawsNothing === 0 ? '' : `; ${inspection.drawsNothing} more draw nothing`,
+    inspection.drawsNothing === 0 ? '' : `; ${inspection.drawsNothing} more without paint or size`,
     `\n\nLayers\n`,
     table(inspection.layers, layerRow),
     loose,

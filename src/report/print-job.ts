@@ -1,7 +1,7 @@
 // What came of a job, as text.
 import type { Comparison, JobResult } from '../model/job.js';
-import { describeJudges } from './draw-proof.js';
-import { countFindings, printFindings } from './print-findings.js';
+import { describeJudges, sayWhere } from './draw-proof.js';
+import { countFindings, printFindings, sayCount } from './print-findings.js';
 import { alignColumns } from './print-inspection.js';
 
 /** Where the files of a job are, or would be. */
@@ -12,9 +12,9 @@ export interface JobPlace {
 
 const VERDICTS: Readonly<Record<JobResult['outcome'], string>> = {
   'in-register': 'in register',
-  'answer-needed': 'nothing written: an answer is needed',
-  refused: 'nothing written: errors stand in the way',
-  'not-verified': 'not verified',
+  'answer-needed': 'nothing written: an answer is needed, see below',
+  refused: 'nothing written: there are errors, listed below',
+  'not-verified': 'not proved: nobody checked whether the files overlay',
 };
 
 function fileRows(job: JobResult): readonly (readonly string[])[] {
@@ -24,7 +24,7 @@ function fileRows(job: JobResult): readonly (readonly string[])[] {
     return [
       `${pass.order} ${pass.name}`,
       file?.name ?? '',
-      `${proof?.shapes ?? 0} shapes`,
+      sayCount(proof?.shapes ?? 0, 'shape'),
       file === undefined ? '' : `${file.byteLength} bytes`,
     ];
   });
@@ -37,10 +37,14 @@ function reasonRows(job: JobResult): readonly (readonly string[])[] {
     const key = `${placement.pass}\n${placement.reason.text}`;
     counts.set(key, (counts.get(key) ?? 0) + 1);
   }
-  return [...counts].slice(0, 40).map(([key, count]) => {
-    const [pass, reason] = key.split('\n');
-    return [job.assignment.passes[Number(pass)]!.name, `${count} shapes`, reason!];
-  });
+  return [...counts]
+    .map(([key, count]) => {
+      const [pass, reason] = key.split('\n');
+      return { pass: Number(pass), count, reason: reason! };
+    })
+    .sort((a, b) => a.pass - b.pass)
+    .slice(0, 40)
+    .map(({ pass, count, reason }) => [job.assignment.passes[pass]!.name, sayCount(count, 'shape'), reason]);
 }
 
 /** A job as text. */
@@ -59,7 +63,7 @@ export function printJob(job: JobResult, place: JobPlace): string {
     heading,
     `\n${where}, in the order of the runs\n`,
     alignColumns(fileRows(job)),
-    `\nWhy\n`,
+    `\nWhy these passes\n`,
     alignColumns(reasonRows(job)),
     `\nProof\n`,
     proof === '' ? '  Nobody looked.\n' : proof + extents,
@@ -71,15 +75,16 @@ export function printJob(job: JobResult, place: JobPlace): string {
 export function printComparison(comparison: Comparison): string {
   const rows = comparison.files.map((file) => [
     file.name,
-    `${Number(file.widthMm.toFixed(4))} x ${Number(file.heightMm.toFixed(4))} mm${file.sizeIsSure ? '' : ' (not sure)'}`,
-    `${file.shapes} shapes`,
+    `${Number(file.widthMm.toFixed(4))} x ${Number(file.heightMm.toFixed(4))} mm${file.sizeIsSure ? '' : ' (not sure: px or no unit)'}`,
+    sayCount(file.shapes, 'shape'),
     file.extentsMm === null
       ? 'draws nothing'
       : `draws ${file.extentsMm.width.toFixed(3)} x ${file.extentsMm.height.toFixed(3)} mm from ${file.extentsMm.x.toFixed(3)}, ${file.extentsMm.y.toFixed(3)}`,
     file.marks ? 'marks' : 'no marks',
   ]);
-  const at = comparison.greatestDeviationAt === '' ? '' : ` (${comparison.greatestDeviationAt})`;
-  const matched = comparison.matches.length === 0 ? '' : `${comparison.matches.length} shapes matched, `;
+  const at = sayWhere(comparison.greatestDeviationMm, comparison.greatestDeviationAt);
+  const { length } = comparison.matches;
+  const matched = length === 0 ? '' : `${sayCount(length, 'shape')} found again in the source, `;
   return [
     comparison.inRegister ? 'in register\n\n' : 'NOT in register\n\n',
     alignColumns(rows),

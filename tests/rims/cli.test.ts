@@ -196,7 +196,7 @@ describe('pinbar inspect', () => {
     const ran = run(['inspect', '-'], SMALL);
     expect(ran.status).toBe(0);
     expect(ran.out).toContain('100 x 80 mm');
-    expect(ran.out).toMatch(/Cut .*1 shapes.*cutting/);
+    expect(ran.out).toMatch(/Cut .*1 shape .*cutting/);
     expect(ran.out).toContain('104.0 mm long');
   });
 
