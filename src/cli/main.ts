@@ -63,20 +63,23 @@ function addInspect(program: Command, run: Run): void {
     });
 }
 
+function takeOption(): Option {
+  const words =
+    'a rule, such as cutting=stroke:#e5007d, creasing=layer:"Fold lines" or print=rest; takes the place of all rules of the ticket (repeatable)';
+  return new Option('--take <pass=what>', words).argParser(gather).default([], 'by layer names');
+}
+
+const SPLIT_EXAMPLES =
+  '\nExamples:\n  pinbar split carton.svg\n  pinbar split carton.svg --ticket job.json --out friday\n' +
+  '  pinbar split carton.svg --take cutting=stroke:#e5007d --take creasing=layer:"Fold lines" --take print=rest';
+
 function addSplit(program: Command, run: Run): void {
   program
     .command('split')
     .description('make one file per pass, and prove that they overlay')
     .argument('<file>', 'an .svg or .svgz, or - for standard input')
     .option('--ticket <file>', 'the passes and rules of the job, a JSON file (see README)')
-    .addOption(
-      new Option(
-        '--take <pass=what>',
-        'a rule, such as cutting=stroke:#e5007d, creasing=layer:"Fold lines" or print=rest; takes the place of all rules of the ticket (repeatable)',
-      )
-        .argParser(gather)
-        .default([], 'by layer names'),
-    )
+    .addOption(takeOption())
     .option('--out <folder>', 'where the files go (default: carton.passes beside carton.svg)')
     .option('--force', 'replace an older job')
     .option('--dry-run', 'write nothing, say what would be written')
@@ -116,11 +119,7 @@ function addSplit(program: Command, run: Run): void {
     )
     .addOption(limitOption())
     .addOption(jsonOption())
-    .addHelpText(
-      'after',
-      '\nExamples:\n  pinbar split carton.svg\n  pinbar split carton.svg --ticket job.json --out friday\n' +
-        '  pinbar split carton.svg --take cutting=stroke:#e5007d --take creasing=layer:"Fold lines" --take print=rest',
-    )
+    .addHelpText('after', SPLIT_EXAMPLES)
     .action(async (file: string, flags) => {
       const { runSplit } = await import('./split-command.js');
       run.exitCode = await runSplit(file, flags, run.signal);

@@ -32,7 +32,8 @@ interface Survey extends LayerGrounds {
   readonly hasMarks: boolean;
   readonly layers: Layer[];
   readonly byRow: Map<number, number>;
-  readonly paths: Set<string>;
+  /** Paths in use, with the number to try next for another of the same name. */
+  readonly paths: Map<string, number>;
 }
 
 function countDrawn(grounds: LayerGrounds): Uint32Array {
@@ -127,8 +128,10 @@ function isLayer(survey: Survey, row: number, isOutermost: boolean): boolean {
 /** A path that no layer has yet. */
 function takePath(survey: Survey, path: string): string {
   let free = path;
-  for (let number = 2; survey.paths.has(free); number += 1) free = `${path} (${number})`;
-  survey.paths.add(free);
+  let number = survey.paths.get(path) ?? 2;
+  for (; survey.paths.has(free); number += 1) free = `${path} (${number})`;
+  survey.paths.set(path, number);
+  survey.paths.set(free, survey.paths.get(free) ?? 2);
   return free;
 }
 
@@ -205,7 +208,7 @@ export function listLayers(grounds: LayerGrounds): LayerTree {
     hasMarks: anyMarked(grounds),
     layers: [],
     byRow: new Map(),
-    paths: new Set(),
+    paths: new Map(),
   };
   addLevel(survey, findTop(survey), -1, true);
   return { layers: survey.layers, byRow: survey.byRow };
