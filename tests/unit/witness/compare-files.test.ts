@@ -118,6 +118,23 @@ describe('compareFiles on right files', () => {
     expect(greatestDeviationMm).toBeLessThan(1e-9);
   });
 
+  it('takes an artboard grown by the shift on every side, and no other', () => {
+    const grow = (text: string, width: number): string =>
+      text.replace(
+        'width="100mm" height="50mm" viewBox="0 0 100 50"',
+        `width="${width}mm" height="60mm" viewBox="-5 -5 ${width} 60"`,
+      );
+    expect(compare({ print: grow(PRINT, 110), cut: grow(CUT, 110), shiftMm: [5, 5] }).findings).toEqual([]);
+    const wider = compare({ print: grow(PRINT, 111), cut: grow(CUT, 111), shiftMm: [5, 5] }).findings;
+    expect(wider.map((finding) => finding.code)).toEqual(['verify/size-differs', 'verify/size-differs']);
+  });
+
+  it('lets the later of two rules of equal weight win', () => {
+    const styled = (text: string): string =>
+      text.replace(HEAD, `${HEAD}<style>.b{fill:blue} .a{fill:red}</style>`).replace('fill="#ff0000"', 'class="a b"');
+    expect(compare({ print: styled(PRINT) }).findings).toEqual([]);
+  });
+
   it('measures a size that is not sure as it is told', () => {
     const bare = (text: string): string =>
       text.replace('width="100mm" height="50mm" viewBox="0 0 100 50"', 'width="720" height="360" viewBox="0 0 100 50"');
@@ -282,7 +299,19 @@ describe('compareFiles on seeded faults', () => {
     const finding = only({ cut: change(CUT, 'points="20,20 30,20 30,35"', 'points="20.1,20 30.1,20 30.1,35"') });
     expect(finding.place).toEqual({ file: 'cut.svg', element: 'polygon', id: 'flap' });
     expect(finding.data).toMatchObject({ dxMm: 0.1, dyMm: 0, count: 1 });
-    expect(finding.data['deviationMm']).toBeCloseTo(0.1, 9);
+    expect(finding.data.deviationMm).toBeCloseTo(0.1, 9);
+  });
+
+  it('pairs shapes that share an outline by their paint before anything else', () => {
+    const box = (paint: string): string => `<rect x="1" y="1" width="9" height="9" ${paint}/>`;
+    const fill = box('fill="red"');
+    const line = box('fill="none" stroke="blue"');
+    const print = `${HEAD}${box('fill="lime"')}${fill}</svg>`;
+    const { findings } = compare({ print, cut: `${HEAD}${line}</svg>`, source: `${HEAD}${fill}${line}</svg>` });
+    const found = (code: FindingCode): readonly unknown[] =>
+      findings.filter((one) => one.code === code).map((one) => one.data.count);
+    expect(found('verify/doubled')).toEqual([1]);
+    expect(found('verify/repainted')).toEqual([1]);
   });
 
   it('says where the greatest deviation is', () => {
@@ -314,7 +343,7 @@ describe('compareFiles on seeded faults', () => {
     });
     const moved = findings.filter((one) => one.code === 'verify/moved');
     expect(moved).toHaveLength(21);
-    expect(moved.reduce((sum, one) => sum + Number(one.data['count']), 0)).toBe(39);
+    expect(moved.reduce((sum, one) => sum + Number(one.data.count), 0)).toBe(39);
   });
 
   it('compares paint by class and sheet where a rule is not understood', () => {

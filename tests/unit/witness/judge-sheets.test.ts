@@ -362,6 +362,16 @@ describe('judgeSheets on seeded faults', () => {
     expect(verdict.greatestDeviationAt).toBe('circle "sun" in print.svg');
   });
 
+  it('finds an id that means another element than in the source', () => {
+    const print = PRINT.replace(
+      /<symbol[\s\S]*<\/symbol>/,
+      '<symbol id="leaf" data-pinbar="stand-in" style="display:none!important"/>',
+    );
+    expect(messages({ print })).toEqual([
+      'print.svg: use "twig" refers to "#leaf", which is another element here than in the source.',
+    ]);
+  });
+
   it('finds the counterparts itself where the claim is wrong', () => {
     const rows = readRows(PRINT);
     rows.set([9, 8], 8);
