@@ -26,7 +26,6 @@ import { DEFAULT_TICKET } from './ticket/default-ticket.js';
 import { relevelFindings } from './ticket/relevel.js';
 import { writeTicket } from './ticket/write-ticket.js';
 import type { Original } from './verify/verify.js';
-import { compareFiles } from './witness/compare-files.js';
 import { describeManifest, printManifest } from './write/describe-manifest.js';
 import { finishFiles, finishText } from './write/finish-files.js';
 import { stemOf } from './write/name-files.js';
@@ -197,6 +196,7 @@ export async function verify(
   const texts = files.map(toText);
   const original = source === null ? null : toText(source);
   await enterStage('witness', options);
+  const { compareFiles } = await import('./witness/compare-files.js');
   const result = compareFiles(texts, original, {
     toleranceMm: options.toleranceMm ?? 0.001,
     shiftMm: options.shiftMm ?? [0, 0],

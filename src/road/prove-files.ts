@@ -14,7 +14,7 @@ import {
   type Reader,
   readBack,
 } from '../verify/verify.js';
-import { judgeSheets, type SheetClaim } from '../witness/judge-sheets.js';
+import type { SheetClaim } from '../witness/judge-sheets.js';
 import { enterStage } from './enter-stage.js';
 import { resolveSource, scanBytes } from './read-artwork.js';
 
@@ -48,7 +48,7 @@ function claimFiles(original: Original, made: MadeFiles): readonly SheetClaim[] 
   });
 }
 
-function callWitness(original: Original, made: MadeFiles, ticket: Ticket): Judgement {
+async function callWitness(original: Original, made: MadeFiles, ticket: Ticket): Promise<Judgement> {
   const why = whyNot(original, ticket);
   if (why !== '') {
     const note: Finding = finding('witness/not-asked', { message: `The second judge did not look: ${why}.` });
@@ -63,6 +63,8 @@ function callWitness(original: Original, made: MadeFiles, ticket: Ticket): Judge
     };
   }
   const { artwork, assignment } = original;
+  // Loaded only when it looks: its reader costs more to load than small files cost to split.
+  const { judgeSheets } = await import('../witness/judge-sheets.js');
   const verdict = judgeSheets(original.source.text, claimFiles(original, made), {
     mmPerPx: artwork.artboard.mmPerPx,
     expected: new Set(assignment.placements.map((placement) => artwork.shapes[placement.shape]!.carrier)),
@@ -114,7 +116,7 @@ export async function proveFiles(
   });
   const first = judgeReadings(readings, compareSheets(readings, made.marked));
   await enterStage('witness', options);
-  const judges = [first, callWitness(original, made, ticket)];
+  const judges = [first, await callWitness(original, made, ticket)];
   return {
     inRegister: judges.every((judge) => judge.findings.every((item) => item.severity !== 'error')),
     judges,
