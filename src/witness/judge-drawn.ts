@@ -5,6 +5,7 @@ import { pathBox } from '../geometry/path-box.js';
 import type { PathReader } from '../geometry/path-data.js';
 import { describeElement, noteDifference } from './judge-notes.js';
 import { INSERTED, UNKNOWN } from './match-elements.js';
+import { hrefOf } from './read-tree.js';
 import { outlineShape, SHAPE_KINDS } from './shape-outline.js';
 import { matrixOnSource, type SheetCase } from './sheet-case.js';
 
@@ -115,6 +116,9 @@ function checkClaimed(sheet: SheetCase, reader: PathReader, measured: Measured):
     const element = tree.elements[place]!;
     if (sheet.inDrawing[place] === 0) noteDifference(notes, element, 'stands in a definition and is not drawn');
     else if (sheet.hidden[place] === 1) noteDifference(notes, element, 'is hidden and is not drawn');
+    if (hrefOf(original) !== null && hrefOf(element) === null) {
+      noteDifference(notes, element, 'should be drawn here, but what it refers to is taken away');
+    }
     checkOverrides(sheet, place, part);
     measureElement(sheet, place, reader, measured);
   }

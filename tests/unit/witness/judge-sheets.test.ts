@@ -381,6 +381,30 @@ describe('judgeSheets on seeded faults', () => {
     expect(messages({ printRows: readRows(PRINT).slice(0, 5) }).join('\n')).toContain('but the claim names 5');
   });
 
+  it('finds a drawn picture whose address was taken away', () => {
+    const source = change(
+      SOURCE,
+      '<text',
+      '<image x="1" y="1" width="9" height="9" xlink:href="data:;base64,AA"/><text',
+    );
+    const print = change(PRINT, '<text', '<image n="99" x="1" y="1" width="9" height="9"/><text');
+    const { findings } = judgeSheets(
+      encodeUtf8(source.replace(/ n="\d+"/g, '')),
+      [
+        {
+          name: 'print.svg',
+          bytes: encodeUtf8(print.replace(/ n="\d+"/g, '')),
+          rows: Int32Array.from([...Array(17).keys(), -1, -1, -1]),
+          drawn: new Map([11, 12, 13, 14, 15].map((ordinal) => [ordinal, 'whole'])),
+        },
+      ],
+      { mmPerPx: 25.4 / 96, expected: new Set([11, 12, 13, 14, 15]), grownMm: 0 },
+    );
+    expect(findings.map((finding) => finding.message)).toEqual([
+      'print.svg: image (element 15 of the file) should be drawn here, but what it refers to is taken away.',
+    ]);
+  });
+
   it('lists a hundred differences and counts the rest', () => {
     const said = messages({ cut: change(CUT, '<polygon', `${'<rect width="1" height="1"/>'.repeat(130)}<polygon`) });
     expect(said.filter((text) => text.startsWith('cut.svg'))).toHaveLength(101);
