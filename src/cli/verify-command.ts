@@ -1,5 +1,5 @@
 // pinbar verify: do these files overlay?
-import { verify } from '../index.js';
+import { PinbarError, verify } from '../index.js';
 import { printComparison } from '../report/print-job.js';
 import { createProgress, writeJson, writeMessage, writeResult } from './console.js';
 import { EXIT } from './exit-code.js';
@@ -17,6 +17,12 @@ export interface VerifyFlags {
 
 /** Runs the command; returns the exit code. */
 export async function runVerify(paths: readonly string[], flags: VerifyFlags, signal: AbortSignal): Promise<number> {
+  if (paths.length < 2 && flags.source === undefined) {
+    throw new PinbarError('use/wrong', {
+      message: `There is nothing to compare ${paths[0]} with.`,
+      remedy: 'Name two files or more, or one and the drawing it came from with --source.',
+    });
+  }
   const progress = createProgress();
   const files = [];
   for (const path of paths) files.push({ ...(await readInput(path, flags.limit.bytes)), name: path });

@@ -233,6 +233,13 @@ describe('pinbar verify', () => {
     expect(greatestDeviationMm).toBeCloseTo(0.2, 6);
   });
 
+  it('refuses one file alone: nothing compared is not in register', () => {
+    const ran = run(['verify', sample('tuck-carton.svg')]);
+    expect(ran.status).toBe(2);
+    expect(ran.err).toContain('--source');
+    expect(ran.out).toBe('');
+  });
+
   it('takes a negative number as an ordinary value', () => {
     const shifted = SMALL.replace('<g id="Cut">', '<g id="Cut" transform="translate(-0.3 0)">').replace(
       '<g id="Art">',
