@@ -11,7 +11,8 @@ const NOTHING = { strokeBox: EMPTY_BOX, drawnBox: EMPTY_BOX, drawnBound: EMPTY_B
 export function leaveOut(artwork: Artwork, sanitised: Sanitised, ticket: Ticket): Artwork {
   const pictures = ticket.linkedPictures === 'leave-out' ? sanitised.linkedPictures : [];
   const rows = new Set(pictures.map((link) => link.row));
-  const isGone = (row: number): boolean => sanitised.removed[row] === 1 || rows.has(row);
+  const isGone = (row: number): boolean =>
+    sanitised.removed[row] === 1 || rows.has(row) || sanitised.emptiedPictures.has(row);
   if (!artwork.shapes.some((shape) => isGone(shape.element))) return artwork;
   return {
     ...artwork,

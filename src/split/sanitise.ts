@@ -15,6 +15,8 @@ export interface Sanitised {
   readonly removed: Uint8Array;
   /** `image` rows whose picture is a file beside the source, with the attribute that names it. */
   readonly linkedPictures: readonly { readonly row: number; readonly attribute: number; readonly address: string }[];
+  /** `image` rows that lose their picture, since its address leads out of the file. */
+  readonly emptiedPictures: ReadonlySet<number>;
   /** Rows of style elements whose text was cleaned. */
   readonly cleanedRows: ReadonlySet<number>;
   readonly findings: readonly Finding[];
@@ -34,6 +36,7 @@ const WORDS: Partial<Record<FindingCode, readonly [string, string]>> = {
 interface Collection {
   readonly edits: Edit[];
   readonly cleanedRows: Set<number>;
+  readonly emptiedPictures: Set<number>;
   readonly removals: Map<FindingCode, Removal[]>;
 }
 
@@ -117,7 +120,10 @@ function judgeAddress(judging: Judging, row: number, attribute: number, shown: s
   if (isInsideAddress(value)) return;
   const isPicture = source.elements.names[source.elements.name[row]!]!.local === 'image';
   if (isPicture && !HAS_SCHEME.test(value)) linked.push({ row, attribute, address: value });
-  else removeAttribute(source, attribute, 'split/outside-reference-removed', shown, into);
+  else {
+    removeAttribute(source, attribute, 'split/outside-reference-removed', shown, into);
+    if (isPicture) into.emptiedPictures.add(row);
+  }
 }
 
 /** Takes out of a declaration list or presentation attribute what it would load. */
@@ -192,7 +198,7 @@ function judgeInstructions(source: Source, into: Collection): void {
 export function sanitise(source: Source): Sanitised {
   const { elements } = source;
   const { attributes } = elements;
-  const into: Collection = { edits: [], cleanedRows: new Set(), removals: new Map() };
+  const into: Collection = { edits: [], cleanedRows: new Set(), emptiedPictures: new Set(), removals: new Map() };
   const linked: { row: number; attribute: number; address: string }[] = [];
   const judging: Judging = { source, into, linked };
   const removed = new Uint8Array(elements.count);
@@ -221,5 +227,6 @@ export function sanitise(source: Source): Sanitised {
     row += 1;
   }
   const findings = [...into.removals].map(([code, removals]) => describe(source, code, removals));
-  return { edits: into.edits, cleanedRows: into.cleanedRows, removed, linkedPictures: linked, findings };
+  const { edits, cleanedRows, emptiedPictures } = into;
+  return { edits, cleanedRows, emptiedPictures, removed, linkedPictures: linked, findings };
 }

@@ -191,6 +191,20 @@ describe('pinbar split', () => {
   });
 });
 
+describe('a picture whose address leads out of the file', () => {
+  it.each(['http://a.example/x.png', 'data:;base64,AAAA', '//a.example/x.png'])(
+    '%s is left out with a warning',
+    (address) => {
+      const art = SMALL.replace('</g>', `<image x="40" y="35" width="10" height="10" href="${address}"/></g>`);
+      const out = join(scratch, `outside-${address.replace(/\W/g, '_')}`);
+      const ran = run(['split', '-', '--out', out], art);
+      expect(ran.out).toContain('split/outside-reference-removed');
+      expect(ran.status).toBe(0);
+      expect(readFileSync(join(out, 'stdin.1-print.svg'), 'utf8')).not.toContain(address);
+    },
+  );
+});
+
 describe('pinbar inspect', () => {
   it('says size, layers, strokes and suggestions', () => {
     const ran = run(['inspect', '-'], SMALL);
