@@ -1,6 +1,6 @@
 // Literal entities of the document type are written out; all others are refused.
 import { decodeUtf8, encodeUtf8 } from '../model/platform.js';
-import { PinbarError } from '../model/trouble.js';
+import type { PinbarError } from '../model/trouble.js';
 import { faultAt } from './malformed.js';
 import type { Expansion, Limits } from './source.js';
 
@@ -20,13 +20,23 @@ function refuse(text: Uint8Array, offset: number, message: string): PinbarError 
   });
 }
 
-function bound(
-  code: 'limit/entity-count' | 'limit/entity-length' | 'limit/entity-total',
-  message: string,
-  option: string,
-  allowed: number,
+type EntityBound = 'entities' | 'entityBytes' | 'entityTotalBytes';
+
+const BOUND_CODES = {
+  entities: 'limit/entity-count',
+  entityBytes: 'limit/entity-length',
+  entityTotalBytes: 'limit/entity-total',
+} as const;
+
+/** An error that a bound on entities is passed at a place of the delivered text. */
+function passBound(
+  text: Uint8Array,
+  offset: number,
+  option: EntityBound,
+  fault: { message: string; allowed: number },
 ): PinbarError {
-  return new PinbarError(code, {
+  const { message, allowed } = fault;
+  return faultAt(BOUND_CODES[option], text, offset, {
     message,
     remedy: `Allowed are ${allowed}. If the file is sound, raise the bound with --limit ${option}=NUMBER.`,
     data: { allowed },
@@ -40,7 +50,8 @@ function readValue(text: Uint8Array, offset: number, raw: string, limits: Limits
   if (nested !== null) throw refuse(text, offset, `the value of an entity names another entity (${nested[0]}).`);
   const bytes = encodeUtf8(raw);
   if (bytes.length > limits.entityBytes) {
-    throw bound('limit/entity-length', `An entity is ${bytes.length} bytes long.`, 'entityBytes', limits.entityBytes);
+    const message = `an entity is ${bytes.length} bytes long.`;
+    throw passBound(text, offset, 'entityBytes', { message, allowed: limits.entityBytes });
   }
   return bytes;
 }
@@ -63,13 +74,15 @@ function readDeclarations(
   const subset = blankOut(spelled.slice(open));
   if (/^\s*%|[\s>]%[^\s;%]+;/.test(subset)) throw refuse(text, doctype[0], 'a parameter entity is used.');
   for (const match of subset.matchAll(ENTITY)) {
+    const at = doctype[0] + encodeUtf8(spelled.slice(0, open + match.index)).length;
     const [, parameter, name, outside, double, single] = match;
-    if (parameter !== undefined) throw refuse(text, doctype[0], `the parameter entity "${name}" is declared.`);
-    if (outside !== undefined) throw refuse(text, doctype[0], `the entity "${name}" lies outside the file.`);
+    if (parameter !== undefined) throw refuse(text, at, `the parameter entity "${name}" is declared.`);
+    if (outside !== undefined) throw refuse(text, at, `the entity "${name}" lies outside the file.`);
     if (values.size >= limits.entities) {
-      throw bound('limit/entity-count', 'More entities are declared than allowed.', 'entities', limits.entities);
+      const message = 'more entities are declared than allowed.';
+      throw passBound(text, at, 'entities', { message, allowed: limits.entities });
     }
-    if (!values.has(name!)) values.set(name!, readValue(text, doctype[0], double ?? single ?? '', limits));
+    if (!values.has(name!)) values.set(name!, readValue(text, at, double ?? single ?? '', limits));
   }
   const plain = subset.replace(ENTITY, '');
   if (/<!ENTITY/.test(plain)) throw refuse(text, doctype[0], 'an entity is declared in a form that is not understood.');
@@ -155,16 +168,12 @@ export function expandEntities(text: Uint8Array, doctype: readonly [number, numb
   const references = listReferences(text, doctype[1], values);
   let total = 0;
   let grown = text.length;
-  for (const { length, value } of references) {
+  for (const { at, length, value } of references) {
     total += value.length;
     grown += value.length - length;
     if (total > limits.entityTotalBytes) {
-      throw bound(
-        'limit/entity-total',
-        'Entities expand to more text than allowed.',
-        'entityTotalBytes',
-        limits.entityTotalBytes,
-      );
+      const message = 'entities expand to more text than allowed.';
+      throw passBound(text, at, 'entityTotalBytes', { message, allowed: limits.entityTotalBytes });
     }
   }
   const out = new Uint8Array(grown);
