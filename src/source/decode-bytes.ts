@@ -54,6 +54,18 @@ function broken(label: string, cause?: unknown): PinbarError {
   );
 }
 
+/** Labels that the WHATWG Encoding Standard reads as windows-1252. */
+const WINDOWS_1252 = /^(?:us-ascii|ascii|iso-?8859-1|latin1|windows-1252|cp1252)$/;
+/** Characters of the bytes 80 to 9f in windows-1252 (WHATWG Encoding Standard, index windows-1252). */
+const UPPER =
+  '\u20ac\u0081\u201a\u0192\u201e\u2026\u2020\u2021\u02c6\u2030\u0160\u2039\u0152\u008d\u017d\u008f' +
+  '\u0090\u2018\u2019\u201c\u201d\u2022\u2013\u2014\u02dc\u2122\u0161\u203a\u0153\u009d\u017e\u0178';
+
+/** Some engines (Node 20 among them) decode windows-1252 as if it were ISO 8859-1 and leave control characters there. */
+function toWindows1252(control: string): string {
+  return UPPER[control.charCodeAt(0) - 0x80]!;
+}
+
 /** Only UTF-8 is read in place; everything else is decoded and written as UTF-8. */
 function transcode(bytes: Uint8Array, label: string): Uint8Array {
   let decoder: ReturnType<typeof strictDecoder>;
@@ -63,7 +75,8 @@ function transcode(bytes: Uint8Array, label: string): Uint8Array {
     throw unknown(label);
   }
   try {
-    const text = decoder.decode(bytes);
+    const decoded = decoder.decode(bytes);
+    const text = WINDOWS_1252.test(label) ? decoded.replace(/[\u0080-\u009f]/g, toWindows1252) : decoded;
     return encodeUtf8(text.startsWith('\ufeff') ? text.slice(1) : text);
   } catch (error) {
     throw broken(label, error);
