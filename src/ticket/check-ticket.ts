@@ -15,7 +15,7 @@ type Schema = v.GenericSchema<unknown, unknown>;
 
 /** An object as JSON has it: no list, no instance of a class. */
 function isPlainObject(value: unknown): value is { readonly [key: string]: unknown } {
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) return false;
+  if (typeof value !== 'object' || value === null) return false;
   const above: unknown = Object.getPrototypeOf(value);
   return above === null || Object.getPrototypeOf(above) === null;
 }
