@@ -1,7 +1,6 @@
 // Literal entities of the document type are written out; all others are refused.
-import { decodeUtf8, encodeUtf8 } from '../model/platform.js';
-import type { PinbarError } from '../model/trouble.js';
-import { faultAt } from './malformed.js';
+import { decodeUtf8 } from '../model/platform.js';
+import { passBound, readDeclarations } from './read-declarations.js';
 import type { Expansion, Limits } from './source.js';
 
 /** The text with its entities written out. */
@@ -10,106 +9,18 @@ export interface Expanded {
   readonly expansions: readonly Expansion[];
 }
 
-const PREDEFINED = new Set(['amp', 'lt', 'gt', 'quot', 'apos']);
-const ENTITY = /<!ENTITY\s+(%\s+)?([^\s%"'<>]+)\s+(?:(SYSTEM|PUBLIC)\b|"([^"]*)"|'([^']*)')/g;
+/** A reference is looked for within this many bytes of its "&". */
+const LONGEST_REFERENCE = 200;
 
-function refuse(text: Uint8Array, offset: number, message: string): PinbarError {
-  return faultAt('source/entity-refused', text, offset, {
-    message,
-    remedy: 'Only plain entities with a literal value are allowed. Save the file without the document type.',
-  });
-}
-
-type EntityBound = 'entities' | 'entityBytes' | 'entityTotalBytes';
-
-const BOUND_CODES = {
-  entities: 'limit/entity-count',
-  entityBytes: 'limit/entity-length',
-  entityTotalBytes: 'limit/entity-total',
-} as const;
-
-/** An error that a bound on entities is passed at a place of the delivered text. */
-function passBound(
-  text: Uint8Array,
-  offset: number,
-  option: EntityBound,
-  fault: { message: string; allowed: number },
-): PinbarError {
-  const { message, allowed } = fault;
-  return faultAt(BOUND_CODES[option], text, offset, {
-    message,
-    remedy: `Allowed are ${allowed}. If the file is sound, raise the bound with --limit ${option}=NUMBER.`,
-    data: { allowed },
-  });
-}
-
-/** The declared value; a value that names another entity is nested and refused. */
-function readValue(text: Uint8Array, offset: number, raw: string, limits: Limits): Uint8Array {
-  if (/%[^\s;%&"']+;/.test(raw)) throw refuse(text, offset, 'a parameter entity is used in a declaration.');
-  const nested = /&(?!#|(?:amp|lt|gt|quot|apos);)[^\s;]*;?/.exec(raw);
-  if (nested !== null) throw refuse(text, offset, `the value of an entity names another entity (${nested[0]}).`);
-  const bytes = encodeUtf8(raw);
-  if (bytes.length > limits.entityBytes) {
-    const message = `an entity is ${bytes.length} bytes long.`;
-    throw passBound(text, offset, 'entityBytes', { message, allowed: limits.entityBytes });
-  }
-  return bytes;
-}
-
-/** Comments and instructions hide declarations; blanks of the same length keep all offsets. */
-function blankOut(subset: string): string {
-  return subset.replace(/<!--[\s\S]*?-->|<\?[\s\S]*?\?>/g, (all) => ' '.repeat(all.length));
-}
-
-/** Declared entities by name; the first declaration of a name counts (XML 1.0, section 4.2). */
-function readDeclarations(
-  text: Uint8Array,
-  doctype: readonly [number, number],
-  limits: Limits,
-): Map<string, Uint8Array> {
-  const values = new Map<string, Uint8Array>();
-  const spelled = decodeUtf8(text.subarray(doctype[0], doctype[1]));
-  const open = /^<!DOCTYPE(?:[^["']|"[^"]*"|'[^']*')*\[/.exec(spelled)?.[0].length;
-  if (open === undefined) return values;
-  const subset = blankOut(spelled.slice(open));
-  if (/^\s*%|[\s>]%[^\s;%]+;/.test(subset)) throw refuse(text, doctype[0], 'a parameter entity is used.');
-  for (const match of subset.matchAll(ENTITY)) {
-    const at = doctype[0] + encodeUtf8(spelled.slice(0, open + match.index)).length;
-    const [, parameter, name, outside, double, single] = match;
-    if (parameter !== undefined) throw refuse(text, at, `the parameter entity "${name}" is declared.`);
-    if (outside !== undefined) throw refuse(text, at, `the entity "${name}" lies outside the file.`);
-    if (values.size >= limits.entities) {
-      const message = 'more entities are declared than allowed.';
-      throw passBound(text, at, 'entities', { message, allowed: limits.entities });
-    }
-    if (!values.has(name!)) values.set(name!, readValue(text, at, double ?? single ?? '', limits));
-  }
-  const plain = subset.replace(ENTITY, '');
-  if (/<!ENTITY/.test(plain)) throw refuse(text, doctype[0], 'an entity is declared in a form that is not understood.');
-  if (
-    /<!ATTLIST[^>]*(?:["'])/.test(plain.replace(/\([^)]*\)/g, '')) &&
-    /<!ATTLIST[^>]*\s(?:#FIXED\s+)?["'][^"']*["']/.test(plain)
-  ) {
-    throw refuse(
-      text,
-      doctype[0],
-      'the document type gives attributes default values, which would be lost in the sheets.',
-    );
-  }
-  return values;
-}
-
-/** The character or entity that a reference at an `&` names, if it is one of the declared. */
+/** The entity that a reference at an `&` names, if it is one of the declared. */
 function findReference(
   text: Uint8Array,
   at: number,
   values: ReadonlyMap<string, Uint8Array>,
 ): { readonly length: number; readonly value: Uint8Array } | null {
-  const end = text.indexOf(0x3b, at);
-  if (end < 0 || end - at > 200 || text[at + 1] === 0x23) return null;
-  const name = decodeUtf8(text.subarray(at + 1, end));
-  const value = PREDEFINED.has(name) ? undefined : values.get(name);
-  return value === undefined ? null : { length: end + 1 - at, value };
+  const length = text.subarray(at, at + LONGEST_REFERENCE).indexOf(0x3b) + 1;
+  const value = length === 0 ? undefined : values.get(decodeUtf8(text.subarray(at + 1, at + length - 1)));
+  return value === undefined ? null : { length, value };
 }
 
 /** Where a CDATA section, comment or instruction that starts at `<` ends, or 0: nothing is expanded inside. */

@@ -1,7 +1,6 @@
 // Offsets back to places in the file as delivered.
 import type { Place } from '../model/finding.js';
-import { decodeUtf8 } from '../model/platform.js';
-import { findLineColumn, type LineColumn } from './malformed.js';
+import { countCharacters, findLineColumn, type LineColumn } from './malformed.js';
 import { elementName, readAttributeValue } from './read-attribute.js';
 import type { Source } from './source.js';
 
@@ -29,7 +28,7 @@ export function locate(source: Source, offset: number): LineColumn {
     count(expansion.start);
     const inside = offset < expansion.end;
     if (inside) return { line, column: columnOf(source, lineStart, expansion.start) + shift };
-    shift += expansion.referenceLength - [...decodeUtf8(source.text.subarray(expansion.start, expansion.end))].length;
+    shift += expansion.referenceLength - countCharacters(source.text, expansion.start, expansion.end);
     at = expansion.end;
   }
   count(offset);
@@ -37,7 +36,7 @@ export function locate(source: Source, offset: number): LineColumn {
 }
 
 function columnOf(source: Source, lineStart: number, offset: number): number {
-  return [...decodeUtf8(source.text.subarray(lineStart, offset))].length + 1;
+  return countCharacters(source.text, lineStart, offset) + 1;
 }
 
 /** Line, column, name and id of an element. */

@@ -11,6 +11,8 @@ export interface LineColumn {
 
 /** Characters shown on either side of a place. */
 const SHOWN = 60;
+/** Bytes that hold as many whole characters, wherever they are cut. */
+const SHOWN_BYTES = 4 * SHOWN + 3;
 
 /** Start of the line that holds an offset. */
 function startOfLine(text: Uint8Array, offset: number): number {
@@ -19,21 +21,27 @@ function startOfLine(text: Uint8Array, offset: number): number {
   return start;
 }
 
+/** Characters between two offsets of UTF-8: every byte but those that go on a sequence. */
+export function countCharacters(text: Uint8Array, start: number, end: number): number {
+  let count = 0;
+  for (let at = start; at < end; at += 1) if ((text[at]! & 0xc0) !== 0x80) count += 1;
+  return count;
+}
+
 /** Line and column of an offset in some text, counted from 1. Lines end with a line feed. */
 export function findLineColumn(text: Uint8Array, offset: number): LineColumn {
   const at = Math.max(0, Math.min(offset, text.length));
   let line = 1;
   for (let next = text.indexOf(0x0a); next >= 0 && next < at; next = text.indexOf(0x0a, next + 1)) line += 1;
-  const column = [...decodeUtf8(text.subarray(startOfLine(text, at), at))].length + 1;
-  return { line, column };
+  return { line, column: countCharacters(text, startOfLine(text, at), at) + 1 };
 }
 
 /** The line around an offset, cut to some characters on either side, and below it a caret. */
 export function showLine(text: Uint8Array, offset: number): string {
   const at = Math.max(0, Math.min(offset, text.length));
-  const start = Math.max(startOfLine(text, at), at - 4 * SHOWN);
+  const start = Math.max(startOfLine(text, at), at - SHOWN_BYTES);
   const end = text.indexOf(0x0a, at);
-  const stop = Math.min(end < 0 ? text.length : end, at + 4 * SHOWN);
+  const stop = Math.min(end < 0 ? text.length : end, at + SHOWN_BYTES);
   const tidy = (bytes: Uint8Array): string[] => [...decodeUtf8(bytes).replace(/[\t\r\u0000-\u001f\u007f]/g, ' ')];
   const before = tidy(text.subarray(start, at)).slice(-SHOWN);
   const after = tidy(text.subarray(at, stop)).slice(0, SHOWN);
@@ -47,22 +55,13 @@ export interface TextFault {
   readonly data?: { readonly [key: string]: Json };
 }
 
-/**
- * An error about a place in the text, with the line shown.
- *
- * @param place - Line and column in the file as delivered, where they differ from those of `text`.
- */
-export function faultAt(
-  code: FindingCode,
-  text: Uint8Array,
-  offset: number,
-  fault: TextFault & { readonly place?: LineColumn },
-): PinbarError {
-  const place = fault.place ?? findLineColumn(text, offset);
+/** An error about a place in the text, with the line shown. */
+export function faultAt(code: FindingCode, text: Uint8Array, offset: number, fault: TextFault): PinbarError {
+  const { line, column } = findLineColumn(text, offset);
   return new PinbarError(code, {
-    message: `Line ${place.line}, column ${place.column}: ${fault.message}\n${showLine(text, offset)}`,
+    message: `Line ${line}, column ${column}: ${fault.message}\n${showLine(text, offset)}`,
     remedy: fault.remedy,
-    place: { line: place.line, column: place.column },
+    place: { line, column },
     ...(fault.data === undefined ? {} : { data: fault.data }),
   });
 }

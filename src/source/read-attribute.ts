@@ -7,10 +7,10 @@ const NAMED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', qu
 /** Text with its character references and predefined entities decoded. */
 export function decodeReferences(raw: string): string {
   if (!raw.includes('&')) return raw;
-  return raw.replace(/&(?:#([0-9]+)|#x([0-9a-fA-F]+)|(\w+));/g, (all, decimal, hex, name) => {
+  return raw.replace(/&(?:#([0-9]+)|#x([0-9a-fA-F]+)|(amp|lt|gt|quot|apos));/g, (_, decimal, hex, name) => {
     if (decimal !== undefined) return String.fromCodePoint(Number(decimal));
     if (hex !== undefined) return String.fromCodePoint(Number.parseInt(hex, 16));
-    return NAMED[name] ?? all;
+    return NAMED[name]!;
   });
 }
 

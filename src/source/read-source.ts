@@ -2,6 +2,7 @@
 import { type Finding, finding } from '../model/finding.js';
 import { PinbarError } from '../model/trouble.js';
 import { decodeBytes } from './decode-bytes.js';
+import { deliveredOffset } from './delivered.js';
 import { expandEntities } from './expand-entities.js';
 import { gunzipBytes, isGzip } from './gunzip-bytes.js';
 import { locate } from './locate.js';
@@ -31,14 +32,14 @@ function toPlain(bytes: Uint8Array): Uint8Array {
 }
 
 /** What an SVG file must be: its root, and whether the root has the SVG namespace. */
-function judgeRoot(source: Source): boolean {
+function judgeRoot(source: Source, delivered: Uint8Array): boolean {
   const root = elementName(source, 0);
   if (root.local === 'svg' && root.namespace === SVG_NAMESPACE) return false;
   if (root.qualified === 'svg' && root.namespace === '') return true;
-  throw faultAt('source/not-svg', source.text, source.elements.start[0]!, {
+  const offset = deliveredOffset(source.expansions, source.elements.start[0]!);
+  throw faultAt('source/not-svg', delivered, offset, {
     message: `the root element is <${root.qualified}>, not <svg> of the SVG namespace.`,
     remedy: 'Hand in an SVG file.',
-    place: locate(source, source.elements.start[0]!),
   });
 }
 
@@ -81,12 +82,13 @@ export function readSource(bytes: Uint8Array, options: ReadOptions = {}): Source
   const doctype = findDoctype(decoded.text);
   const { text, expansions } =
     doctype === null ? { text: decoded.text, expansions: [] } : expandEntities(decoded.text, doctype, limits);
-  const scan = scanElements(text, { limits });
+  const delivered = expansions.length === 0 ? undefined : { text: decoded.text, expansions };
+  const scan = scanElements(text, { limits, delivered });
   const base = { text, encoding: decoded.encoding, gzipped, expansions, findings: [] };
   const first: Source = { ...base, ...scan, namespaceMissing: false };
-  const namespaceMissing = judgeRoot(first);
+  const namespaceMissing = judgeRoot(first, decoded.text);
   const source: Source = namespaceMissing
-    ? { ...base, ...scanElements(text, { limits, assumeSvg: true }), namespaceMissing }
+    ? { ...base, ...scanElements(text, { limits, delivered, assumeSvg: true }), namespaceMissing }
     : first;
   return { ...source, findings: describe(source, decoded.transcoded) };
 }

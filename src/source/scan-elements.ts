@@ -1,5 +1,6 @@
 // The strict scanner: bytes to the element table, in one go.
 import { decodeUtf8 } from '../model/platform.js';
+import type { Delivered } from './delivered.js';
 import { type Columns, createColumns, finishColumns, growElements } from './element-columns.js';
 import { createExpandedNames, createNamespaceScope, createNameTable } from './name-table.js';
 import { scanAttributes } from './scan-attributes.js';
@@ -30,6 +31,8 @@ export interface ScanOptions {
   readonly limits: Limits;
   /** Read names without a prefix as SVG where no namespace is declared. */
   readonly assumeSvg?: boolean;
+  /** What errors speak of, where entities were written out. */
+  readonly delivered?: Delivered | undefined;
 }
 
 const LESS = 0x3c;
@@ -194,10 +197,11 @@ function scanAll(progress: Progress): void {
   if (state.columns.count === 0) throw malformed(state, text.length, 'the file has no root element.');
 }
 
-function createState(text: Uint8Array, limits: Limits): ScanState {
+function createState(text: Uint8Array, { limits, delivered }: ScanOptions): ScanState {
   const columns: Columns = createColumns(Math.max(64, Math.min(limits.elements, text.length >> 8)));
   return {
     text,
+    delivered,
     limits,
     columns,
     written: createNameTable(),
@@ -223,7 +227,7 @@ function createState(text: Uint8Array, limits: Limits): ScanState {
  * @source XML 1.0 (5th ed.), Namespaces in XML 1.0 (3rd ed.)
  */
 export function scanElements(text: Uint8Array, options: ScanOptions): Scan {
-  const state = createState(text, options.limits);
+  const state = createState(text, options);
   if (options.assumeSvg) state.scope.declare('', SVG_NAMESPACE);
   const progress: Progress = { state, open: [], declared: [], openNames: [], declaration: null, doctype: null };
   scanAll(progress);

@@ -1,9 +1,9 @@
 // Comments, CDATA sections, processing instructions, the XML declaration and the document type.
 import { decodeUtf8 } from '../model/platform.js';
-import { findAscii, malformed, type ScanState, skipBlanks, skipName, startsWith } from './scan-state.js';
+import { findAscii, findOrEnd, malformed, type ScanState, skipBlanks, skipName, startsWith } from './scan-state.js';
 
 /** All that these readings need of the scanner's state. */
-export type TextOnly = Pick<ScanState, 'text'>;
+export type TextOnly = Pick<ScanState, 'text' | 'delivered'>;
 
 /** Offset past the comment that starts at a place. */
 export function scanComment(state: TextOnly, offset: number): number {
@@ -68,31 +68,49 @@ function skipQuoted(state: TextOnly, offset: number): number {
   return end + 1;
 }
 
-/** Offset past the internal subset that starts after its bracket. */
-function skipSubset(state: TextOnly, offset: number): number {
+/** Offset past the declaration of the internal subset that starts at a place; quotes may hold any sign. */
+function skipMarkupDeclaration(state: TextOnly, offset: number): number {
   const { text } = state;
-  let at = offset;
-  let inDeclaration = false;
+  let at = offset + 2;
   while (at < text.length) {
     const byte = text[at]!;
-    if (inDeclaration && (byte === 0x22 || byte === 0x27)) at = skipQuoted(state, at);
-    else if (startsWith(text, at, '<!--')) at = scanComment(state, at);
+    if (byte === 0x3e) return at + 1;
+    if (byte === 0x3c) throw malformed(state, at, '"<" stands inside a declaration of the document type.');
+    at = byte === 0x22 || byte === 0x27 ? skipQuoted(state, at) : at + 1;
+  }
+  throw malformed(state, offset, 'this declaration is never closed.');
+}
+
+/** Offset past the internal subset that starts after its bracket. */
+function skipSubset(state: TextOnly, offset: number, declarations: [number, number][]): number {
+  const { text } = state;
+  let at = skipBlanks(text, offset);
+  while (at < text.length) {
+    const start = at;
+    if (text[at] === 0x5d) return at + 1;
+    if (startsWith(text, at, '<!--')) at = scanComment(state, at);
     else if (startsWith(text, at, '<?')) {
       const end = findAscii(text, at, '?>');
       if (end < 0) throw malformed(state, at, 'this processing instruction is never closed.');
       at = end + 2;
-    } else {
-      if (byte === 0x5d && !inDeclaration) return at + 1;
-      if (byte === 0x3c) inDeclaration = true;
-      if (byte === 0x3e) inDeclaration = false;
-      at += 1;
-    }
+    } else if (text[at] === 0x25) {
+      at = findOrEnd(text, 0x3b, at) + 1;
+      declarations.push([start, at]);
+    } else if (startsWith(text, at, '<!')) {
+      at = skipMarkupDeclaration(state, at);
+      declarations.push([start, at]);
+    } else throw malformed(state, at, 'here a declaration or the end of the document type, "]>", is expected.');
+    at = skipBlanks(text, at);
   }
   throw malformed(state, offset, 'the document type is never closed.');
 }
 
-/** Offset past the document type declaration that starts at a place. */
-export function scanDoctype(state: TextOnly, offset: number): number {
+/**
+ * Offset past the document type declaration that starts at a place.
+ *
+ * @param declarations - Gets the offsets of all declarations and parameter references of the internal subset.
+ */
+export function scanDoctype(state: TextOnly, offset: number, declarations: [number, number][] = []): number {
   const { text } = state;
   const nameStart = skipBlanks(text, offset + 9);
   if (nameStart === offset + 9) throw malformed(state, offset, 'a blank follows <!DOCTYPE.');
@@ -103,7 +121,7 @@ export function scanDoctype(state: TextOnly, offset: number): number {
     const byte = text[at];
     if (byte === 0x3e) return at + 1;
     if (byte === 0x22 || byte === 0x27) at = skipQuoted(state, at);
-    else if (byte === 0x5b) at = skipSubset(state, at + 1);
+    else if (byte === 0x5b) at = skipSubset(state, at + 1, declarations);
     else {
       const end = skipName(text, at);
       if (end === at) throw malformed(state, at, 'the document type is not closed here as it should be.');

@@ -1,9 +1,11 @@
 // What the scanner carries along, and the small readings all its parts share.
+import type { FindingCode } from '../model/finding.js';
 import { decodeUtf8 } from '../model/platform.js';
 import type { PinbarError } from '../model/trouble.js';
 import { sequenceLength } from './check-characters.js';
+import { type Delivered, deliveredOffset } from './delivered.js';
 import type { Columns } from './element-columns.js';
-import { faultAt } from './malformed.js';
+import { faultAt, type TextFault } from './malformed.js';
 import { BLANK, BYTE_CLASSES, isNameCharacter, NAME_GOES_ON, NAME_START } from './name-characters.js';
 import type { ExpandedNames, NamespaceScope, NameTable } from './name-table.js';
 import type { Limits } from './source.js';
@@ -11,6 +13,8 @@ import type { Limits } from './source.js';
 /** The scanner's state over one text. */
 export interface ScanState {
   readonly text: Uint8Array;
+  /** What errors speak of, where the text is not it. */
+  readonly delivered?: Delivered | undefined;
   readonly limits: Limits;
   readonly columns: Columns;
   readonly written: NameTable;
@@ -30,9 +34,21 @@ export interface ScanState {
   readonly lastCarrier: number[];
 }
 
+/** An error at an offset of the text, told as a place of the delivered text. */
+function faultIn(
+  state: Pick<ScanState, 'text' | 'delivered'>,
+  code: FindingCode,
+  offset: number,
+  fault: TextFault,
+): PinbarError {
+  const { delivered, text } = state;
+  if (delivered === undefined) return faultAt(code, text, offset, fault);
+  return faultAt(code, delivered.text, deliveredOffset(delivered.expansions, offset), fault);
+}
+
 /** An error that the text is not well-formed at a place. */
-export function malformed(state: Pick<ScanState, 'text'>, offset: number, message: string): PinbarError {
-  return faultAt('source/malformed', state.text, offset, {
+export function malformed(state: Pick<ScanState, 'text' | 'delivered'>, offset: number, message: string): PinbarError {
+  return faultIn(state, 'source/malformed', offset, {
     message,
     remedy: 'The file is not well-formed XML. Save it again from the drawing program, or mend the line shown.',
   });
@@ -45,7 +61,7 @@ export function beyond(
   code: 'limit/depth' | 'limit/elements' | 'limit/attributes',
   what: { readonly message: string; readonly option: string; readonly allowed: number },
 ): PinbarError {
-  return faultAt(code, state.text, offset, {
+  return faultIn(state, code, offset, {
     message: what.message,
     remedy: `Allowed are ${what.allowed}. If the file is sound, raise the bound with --limit ${what.option}=NUMBER.`,
     data: { allowed: what.allowed },

@@ -1,0 +1,50 @@
+// Gzip streams are unpacked within their bound, and damaged ones refused.
+import { gzipSync } from 'node:zlib';
+import { describe, expect, it } from 'vitest';
+import { gunzipBytes, isGzip } from '../../../src/source/gunzip-bytes.js';
+import { catchFault } from './catch-fault.js';
+
+const PLAIN = Uint8Array.from({ length: 200_000 }, (_, i) => (i * i) >> 3);
+const PACKED = new Uint8Array(gzipSync(PLAIN));
+
+/** The stream with one byte turned over. */
+function damage(offset: number): Uint8Array {
+  const bytes = PACKED.slice();
+  const at = offset < 0 ? bytes.length + offset : offset;
+  bytes[at] = bytes[at]! ^ 0xff;
+  return bytes;
+}
+
+describe('gunzipBytes', () => {
+  it('gives back what was packed, at the bound', () => {
+    expect(gunzipBytes(PACKED, PLAIN.length)).toEqual(PLAIN);
+  });
+
+  it('stops one byte past the bound', () => {
+    const { code, findings } = catchFault(() => gunzipBytes(PACKED, PLAIN.length - 1));
+    expect(code).toBe('limit/unpacked-bytes');
+    expect(findings.at(-1)?.data).toEqual({ allowed: PLAIN.length - 1 });
+  });
+
+  it('unpacks nothing', () => {
+    expect(gunzipBytes(new Uint8Array(gzipSync(new Uint8Array(0))), 0)).toEqual(new Uint8Array(0));
+  });
+
+  it.each([
+    ['cut off in its head', PACKED.subarray(0, 5)],
+    ['cut off in its data', PACKED.subarray(0, PACKED.length >> 1)],
+    ['cut off in its check sum', PACKED.subarray(0, -1)],
+    ['of another method', damage(2)],
+    ['with a damaged byte', damage(PACKED.length >> 1)],
+    ['with a wrong check sum', damage(-8)],
+    ['with a wrong length', damage(-1)],
+  ])('refuses a stream %s', (_, bytes) => {
+    expect(catchFault(() => gunzipBytes(bytes, 1_000_000)).code).toBe('source/gzip-broken');
+  });
+});
+
+it('isGzip looks at the first two bytes', () => {
+  expect(isGzip(PACKED)).toBe(true);
+  expect(isGzip(Uint8Array.from([0x1f]))).toBe(false);
+  expect(isGzip(Uint8Array.from([0x3c, 0x73]))).toBe(false);
+});
