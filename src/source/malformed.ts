@@ -11,8 +11,6 @@ export interface LineColumn {
 
 /** Characters shown on either side of a place. */
 const SHOWN = 60;
-/** Bytes that hold as many whole characters, wherever they are cut. */
-const SHOWN_BYTES = 4 * SHOWN + 3;
 
 /** Start of the line that holds an offset. */
 function startOfLine(text: Uint8Array, offset: number): number {
@@ -39,9 +37,9 @@ export function findLineColumn(text: Uint8Array, offset: number): LineColumn {
 /** The line around an offset, cut to some characters on either side, and below it a caret. */
 export function showLine(text: Uint8Array, offset: number): string {
   const at = Math.max(0, Math.min(offset, text.length));
-  const start = Math.max(startOfLine(text, at), at - SHOWN_BYTES);
+  const start = Math.max(startOfLine(text, at), at - 4 * SHOWN);
   const end = text.indexOf(0x0a, at);
-  const stop = Math.min(end < 0 ? text.length : end, at + SHOWN_BYTES);
+  const stop = Math.min(end < 0 ? text.length : end, at + 4 * SHOWN);
   const tidy = (bytes: Uint8Array): string[] => [...decodeUtf8(bytes).replace(/[\t\r\u0000-\u001f\u007f]/g, ' ')];
   const before = tidy(text.subarray(start, at)).slice(-SHOWN);
   const after = tidy(text.subarray(at, stop)).slice(0, SHOWN);

@@ -9,7 +9,7 @@ describe('locate', () => {
     expect(locate(source, source.elements.start[1]!)).toEqual({ line: 2, column: 13 });
   });
 
-  const lines = ['<!DOCTYPE svg [<!ENTITY e "ä\nb">]>', '<svg>&e;', ' &e;<a/>&e;<b id="&e;"/>', '<c/></svg>'];
+  const lines = ['<!DOCTYPE svg [<!ENTITY e "äö\nüü">]>', '<svg>&e;', ' &e;<a/>&e;<b id="&e;"/>', '<c/></svg>'];
   const source = readText(lines.join('\n'));
   const places = [1, 2, 3].map((row) => locate(source, source.elements.start[row]!));
 
