@@ -186,15 +186,16 @@ describe('damaged files', () => {
     );
   });
 
-  test('cut off within the root they are refused', () => {
+  test('cut off anywhere within the root they are refused', () => {
     fc.assert(
-      fc.property(file, fc.double({ min: 0, max: 1, maxExcluded: true, noNaN: true }), (bytes, part) => {
-        const whole = Math.floor(bytes.length * part);
-        const outcome = readOutcome(bytes.subarray(0, whole));
-        // What follows the root may be missing.
-        if (outcome === 'accepted') expect(bytes.length - whole).toBeLessThanOrEqual('<!-- y -->'.length * 2);
+      fc.property(file, (bytes) => {
+        for (let length = 0; length < bytes.length; length += 1) {
+          const outcome = readOutcome(bytes.subarray(0, length));
+          // What follows the root may be missing.
+          if (outcome === 'accepted') expect(bytes.length - length).toBeLessThanOrEqual('<!-- y -->'.length * 2);
+        }
       }),
-      { numRuns: RUNS },
+      { numRuns: RUNS / 5 },
     );
   });
 
@@ -206,7 +207,7 @@ describe('damaged files', () => {
         for (const [at, byte] of changes) damaged[at % damaged.length] = byte;
         readOutcome(damaged);
       }),
-      { numRuns: 2 * RUNS },
+      { numRuns: 5 * RUNS },
     );
   });
 });
