@@ -85,22 +85,27 @@ export interface NamespaceScope {
 
 /** The scope around the root: `xml` and `xmlns` alone. */
 export function createNamespaceScope(): NamespaceScope {
-  const prefixes: string[] = ['xml', 'xmlns'];
-  const uris: string[] = [XML_NAMESPACE, XMLNS_NAMESPACE];
+  // A list of URIs per prefix: a search through all declarations would cost their number for every name.
+  const uris = new Map<string, string[]>([
+    ['xml', [XML_NAMESPACE]],
+    ['xmlns', [XMLNS_NAMESPACE]],
+  ]);
+  const order: string[][] = [];
   let version = 0;
   return {
     declare(prefix, uri) {
-      prefixes.push(prefix);
-      uris.push(uri);
+      const known = uris.get(prefix) ?? [];
+      uris.set(prefix, known);
+      known.push(uri);
+      order.push(known);
       version += 1;
     },
     forget(count) {
       if (count === 0) return;
-      prefixes.length -= count;
-      uris.length -= count;
+      for (let i = 0; i < count; i += 1) order.pop()?.pop();
       version += 1;
     },
-    lookUp: (prefix) => uris[prefixes.lastIndexOf(prefix)],
+    lookUp: (prefix) => uris.get(prefix)?.at(-1),
     version: () => version,
   };
 }

@@ -39,10 +39,22 @@ export function passBound(
   });
 }
 
+/** Whether all tags, comments and elements that begin in a value end in it (XML 1.0, section 4.3.2). */
+function isWhole(raw: string): boolean {
+  const markup = raw.replace(/<!--[\s\S]*?-->|<!\[CDATA\[[\s\S]*?\]\]>|<\?[\s\S]*?\?>/g, '');
+  let depth = 0;
+  const rest = markup.replace(/<(?:[^<>"']|"[^"]*"|'[^']*')*>/g, (tag) => {
+    if (tag.startsWith('</')) depth -= 1;
+    else if (!tag.endsWith('/>')) depth += 1;
+    return depth < 0 ? '<' : '';
+  });
+  return depth === 0 && !rest.includes('<');
+}
+
 /** The declared value; one that names another entity, plainly or by way of a written-out "&", is nested and refused. */
 function readValue(text: Uint8Array, offset: number, raw: string, limits: Limits): Uint8Array {
   if (/%[^\s;%&"']+;/.test(raw)) throw refuse(text, offset, 'a parameter entity is used in a declaration.');
-  const nested = /&(?!#|(?:amp|lt|gt|quot|apos);)[^\s;]*;?/.exec(raw);
+  const nested = /&(?!#[0-9]+;|#x[0-9a-fA-F]+;|(?:amp|lt|gt|quot|apos);)[^\s;]*;?/.exec(raw);
   if (nested !== null) throw refuse(text, offset, `the value of an entity names another entity (${nested[0]}).`);
   const markup = /&#(?:0*(?:38|60)|x0*(?:26|3c));/i.exec(raw);
   if (markup !== null) throw refuse(text, offset, `the value of an entity spells markup by its number (${markup[0]}).`);
@@ -51,6 +63,7 @@ function readValue(text: Uint8Array, offset: number, raw: string, limits: Limits
     const message = `an entity is ${bytes.length} bytes long.`;
     throw passBound(text, offset, 'entityBytes', { message, allowed: limits.entityBytes });
   }
+  if (!isWhole(raw)) throw refuse(text, offset, 'the value of an entity holds part of a tag, comment or element.');
   return bytes;
 }
 

@@ -38,7 +38,7 @@ describe('after a written-out entity, in the line delivered', () => {
   });
 
   it('a tag inside an entity is told at the reference', () => {
-    const text = '<!DOCTYPE svg [<!ENTITY e "<b c>">]>\n<svg>\n<!-- &e; --> &e; </svg>';
+    const text = '<!DOCTYPE svg [<!ENTITY e "<b c/>">]>\n<svg>\n<!-- &e; --> &e; </svg>';
     expect(describeFault(() => readText(text))).toMatchObject({ code: 'source/malformed', line: 3, column: 14 });
   });
 

@@ -49,6 +49,17 @@ describe('createNamespaceScope', () => {
     expect([scope.lookUp('p'), scope.lookUp('')]).toEqual(['outer', undefined]);
   });
 
+  it('finds a prefix among very many declarations at once', () => {
+    const scope = createNamespaceScope();
+    for (let i = 0; i < 250_000; i += 1) {
+      scope.declare(`p${i}`, `u${i}`);
+      scope.lookUp('xmlns');
+    }
+    expect([scope.lookUp('p0'), scope.lookUp('p249999')]).toEqual(['u0', 'u249999']);
+    scope.forget(250_000);
+    expect(['p0', 'p249999', 'xml'].map(scope.lookUp)).toEqual([undefined, undefined, XML_NAMESPACE]);
+  });
+
   it('has a new version after every change, and only then', () => {
     const scope = createNamespaceScope();
     const versions = [scope.version()];
