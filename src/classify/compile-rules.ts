@@ -1,6 +1,7 @@
 // The ticket's rules made ready for many shapes.
 import type { Artwork, Colour, Layer, Shape } from '../model/artwork.js';
 import { namePass, type Reason, ROLES } from '../model/pass.js';
+import { strokeWidthMm } from '../model/stroke-width.js';
 import type { PassRequest, Rule, Ticket } from '../model/ticket.js';
 import { PinbarError } from '../model/trouble.js';
 import { foldWord } from './role-words.js';
@@ -111,12 +112,6 @@ function colourTest(context: TestContext, part: 'fill' | 'stroke'): Test {
 
 /** Line width on the artboard counts as the asked one within this, mm. */
 const WIDTH_TOLERANCE_MM = 0.01;
-
-function strokeWidthMm(shape: Shape, mmPerPx: number): number {
-  const [a, b, c, d] = shape.matrix;
-  const scale = shape.paint.nonScalingStroke ? 1 : Math.sqrt(Math.abs(a * d - b * c));
-  return shape.paint.strokeWidth * scale * mmPerPx;
-}
 
 function fillTest(context: TestContext): Test {
   if (context.rule.fill === 'none') return (shape) => !hasFill(shape);

@@ -1,4 +1,5 @@
 // The few web-platform functions the core calls, typed by hand so that neither DOM nor Node types are needed.
+import { joinPieces } from './sheet.js';
 
 interface TextDecoderLike {
   decode(bytes?: Uint8Array): string;
@@ -53,17 +54,6 @@ function toHex(digest: Uint8Array): string {
   return hex;
 }
 
-function join(pieces: readonly Uint8Array[]): Uint8Array {
-  if (pieces.length === 1) return pieces[0]!;
-  const bytes = new Uint8Array(pieces.reduce((length, piece) => length + piece.length, 0));
-  let at = 0;
-  for (const piece of pieces) {
-    bytes.set(piece, at);
-    at += piece.length;
-  }
-  return bytes;
-}
-
 /**
  * SHA-256 of bytes in pieces, in lower-case hexadecimal.
  *
@@ -72,7 +62,11 @@ function join(pieces: readonly Uint8Array[]): Uint8Array {
 export async function sha256Hex(pieces: readonly Uint8Array[]): Promise<string> {
   const crypto = platform.process?.getBuiltinModule?.('node:crypto') as NodeCrypto | undefined;
   if (crypto === undefined || pieces.length === 1) {
-    return toHex(new Uint8Array(await platform.crypto.subtle.digest('SHA-256', join(pieces))));
+    return toHex(
+      new Uint8Array(
+        await platform.crypto.subtle.digest('SHA-256', pieces.length === 1 ? pieces[0]! : joinPieces(pieces)),
+      ),
+    );
   }
   const hash = crypto.createHash('sha256');
   for (const piece of pieces) hash.update(piece);

@@ -2,6 +2,7 @@
 import type { Artwork, Shape } from '../model/artwork.js';
 import type { InspectedLayer, InspectedStroke, Inspection } from '../model/inspection.js';
 import type { Suggestion } from '../model/pass.js';
+import { strokeWidthMm } from '../model/stroke-width.js';
 
 /** What the road measured beforehand. */
 export interface ArtworkFacts {
@@ -48,13 +49,6 @@ interface Tally {
   dashed: number;
   readonly widthsMm: Set<number>;
   readonly layers: Set<string>;
-}
-
-/** Line width on the artboard, mm: the mean scale of the shape's matrix times its stroke width. */
-export function strokeWidthMm(shape: Shape, mmPerPx: number): number {
-  const [a, b, c, d] = shape.matrix;
-  const scale = shape.paint.nonScalingStroke ? 1 : Math.sqrt(Math.abs(a * d - b * c));
-  return shape.paint.strokeWidth * scale * mmPerPx;
 }
 
 function describeStrokes(facts: ArtworkFacts): readonly InspectedStroke[] {

@@ -79,8 +79,16 @@ const FOREIGN_LOCALS: ReadonlySet<string> = new Set(
 function readPlaces(source: Source, row: number): Places {
   const { attributeStart, attributes } = source.elements;
   const places: Places = {
-    ...{ label: '', dataName: '', foreignId: '', id: '', className: '' },
-    ...{ groupMode: false, layerYes: false, off: false, locked: false, printable: true },
+    label: '',
+    dataName: '',
+    foreignId: '',
+    id: '',
+    className: '',
+    groupMode: false,
+    layerYes: false,
+    off: false,
+    locked: false,
+    printable: true,
   };
   for (let a = attributeStart[row]!; a < attributeStart[row + 1]!; a += 1) {
     const { local, namespace } = attributes.names[attributes.name[a]!]!;

@@ -49,8 +49,17 @@ function measure(drawing: Drawing, row: number, setting: Setting, extent: Extent
   const frame: Frame = {
     at: row + 1,
     end: drawing.source.elements.next[row]!,
-    ...{ entry: -1, size: null, matrix: IDENTITY, style: setting.style, viewport: setting.viewport },
-    ...{ lastSetting: null, clip: UNBOUNDED, isHidden: false, isFaint: false, layer: -1, carrier: -1 },
+    entry: -1,
+    size: null,
+    matrix: IDENTITY,
+    style: setting.style,
+    viewport: setting.viewport,
+    lastSetting: null,
+    clip: UNBOUNDED,
+    isHidden: false,
+    isFaint: false,
+    layer: -1,
+    carrier: -1,
   };
   const content = enterContainer(drawing, visitor, row, frame, null);
   if (content !== null) walkTree(drawing, visitor, content);

@@ -65,7 +65,16 @@ function prepare(source: Source, limits: Limits): Prepared {
   for (const use of circular) log.note('resolve/reference-cycle', String(use), use);
   const measure = createObjectMeasurer();
   const drawing: Drawing = {
-    ...{ source, limits, slots, codes, cascade, styles, ids, idTexts, targets, log },
+    source,
+    limits,
+    slots,
+    codes,
+    cascade,
+    styles,
+    ids,
+    idTexts,
+    targets,
+    log,
     reader: createPathReader(),
     marks: findMarks(source, codes),
     hasConditions: hasConditions(slots),

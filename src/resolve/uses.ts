@@ -1,5 +1,6 @@
 // What every use draws, which of them run in circles, and how many shapes come of it all: counted, not expanded.
 import { PinbarError } from '../model/trouble.js';
+import { firstAtLeast } from '../source/first-at-least.js';
 import { placeOf } from '../source/locate.js';
 import { readAttribute } from '../source/read-attribute.js';
 import type { Limits, Source } from '../source/source.js';
@@ -143,15 +144,4 @@ export function planUses(grounds: UseGrounds, limits: Limits): UsePlan {
     if (depthOf(grounds, use) + counts.depth.get(target)! > 2 * limits.depth) refuseDepth(grounds, use, limits);
   }
   return { targets, circular };
-}
-
-function firstAtLeast(sorted: readonly number[], value: number): number {
-  let low = 0;
-  let high = sorted.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (sorted[middle]! < value) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

@@ -123,10 +123,17 @@ export function walkArtwork(drawing: Drawing, artboard: Artboard, tree: LayerTre
   const root: Frame = {
     at: 1,
     end: drawing.source.elements.count,
-    ...{ entry: -1, size: null, matrix: artboard.matrix, style, viewport, lastSetting: null, clip: UNBOUNDED },
+    entry: -1,
+    size: null,
+    matrix: artboard.matrix,
+    style,
+    viewport,
+    lastSetting: null,
+    clip: UNBOUNDED,
     isHidden: style.display === 'none',
     isFaint: style.opacity === 0,
-    ...{ layer: -1, carrier: -1 },
+    layer: -1,
+    carrier: -1,
   };
   visitor.enter(0, style, -1);
   walkTree(drawing, visitor, root);

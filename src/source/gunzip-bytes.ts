@@ -1,5 +1,6 @@
 // Unpacks gzip, never keeping more than is allowed.
 import { Gunzip } from 'fflate';
+import { joinPieces } from '../model/sheet.js';
 import { PinbarError } from '../model/trouble.js';
 
 /** Bytes fed to the unpacker at once. */
@@ -25,16 +26,6 @@ function tooLarge(allowed: number): PinbarError {
     remedy: 'If the file is sound, raise the bound with --limit unpackedBytes=NUMBER.',
     data: { allowed },
   });
-}
-
-function join(chunks: readonly Uint8Array[], length: number): Uint8Array {
-  const all = new Uint8Array(length);
-  let at = 0;
-  for (const chunk of chunks) {
-    all.set(chunk, at);
-    at += chunk.length;
-  }
-  return all;
 }
 
 /** CRC-32 table (RFC 1952, section 8). */
@@ -89,7 +80,7 @@ export function gunzipBytes(packed: Uint8Array, mostBytes: number): Uint8Array {
     throw refuse('The gzip stream is damaged or cut off.', error);
   }
   if (!finished) throw refuse('The gzip stream is cut off.');
-  const unpacked = join(chunks, length);
+  const unpacked = joinPieces(chunks);
   checkTrailer(packed, unpacked);
   return unpacked;
 }

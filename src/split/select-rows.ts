@@ -2,6 +2,7 @@
 import type { Artwork } from '../model/artwork.js';
 import { type Finding, finding } from '../model/finding.js';
 import type { Pass } from '../model/pass.js';
+import { firstAtLeast } from '../source/first-at-least.js';
 import { placeOf } from '../source/locate.js';
 import { type Source, SVG_NAMESPACE } from '../source/source.js';
 import { NEVER_DRAWN_NAMES } from './svg-names.js';
@@ -53,17 +54,6 @@ export function layGrounds(source: Source, artwork: Artwork, removed: Uint8Array
   for (const shape of artwork.shapes) if (shape.draws) carriers[shape.carrier] = 1;
   const referring = Int32Array.from(artwork.references.keys()).sort();
   return { source, artwork, neverDrawn, carriers, referring, styleRows, removed };
-}
-
-function firstAtLeast(sorted: Int32Array, value: number): number {
-  let low = 0;
-  let high = sorted.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (sorted[middle]! < value) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 interface Selecting {

@@ -11,9 +11,6 @@ const FILTERS =
   'feDropShadow feFlood feFuncA feFuncB feFuncG feFuncR feGaussianBlur feImage feMerge feMergeNode feMorphology feOffset ' +
   'fePointLight feSpecularLighting feSpotLight feTile feTurbulence';
 
-/** Shape elements and `use`: what draws. */
-export const DRAWN_NAMES: ReadonlySet<string> = new Set(DRAWN.split(' '));
-
 /** Elements whose content is not drawn where it stands (SVG 2, chapter 5: never-rendered elements, and text that is not drawn). */
 export const NEVER_DRAWN_NAMES: ReadonlySet<string> = new Set(NEVER_DRAWN.split(' '));
 

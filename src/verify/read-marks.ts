@@ -24,7 +24,7 @@ export interface ReadMarks {
 }
 
 /** Row of the group of marks, or -1. */
-export function findMarks(sheet: Source): number {
+function findMarks(sheet: Source): number {
   const { elements } = sheet;
   for (let row = 1; row < elements.count; row = elements.next[row]!) {
     if (elements.names[elements.name[row]!]!.local === 'g' && readAttributeValue(sheet, row, 'id') === 'pinbar-marks') {

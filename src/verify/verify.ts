@@ -9,7 +9,7 @@ import type { ExtentMm, Judgement, PassProof } from '../model/proof.js';
 import type { Source } from '../source/source.js';
 import { findActiveContent } from './active-content.js';
 import { boxDistanceMm, judgeShapes, TOLERANCE_MM } from './judge-shapes.js';
-import { findMarks, type ReadMarks, readMarks } from './read-marks.js';
+import { type ReadMarks, readMarks } from './read-marks.js';
 import { readSheet } from './read-sheet.js';
 
 /** The job as it was meant. */
@@ -256,9 +256,4 @@ export function judgeReadings(readings: readonly SheetReading[], between: readon
 /** Whether all files draw the same extent. */
 export function haveEqualExtents(readings: readonly SheetReading[]): boolean {
   return readings.every((reading) => sameExtent(reading.proof.drawnExtentMm, readings[0]!.proof.drawnExtentMm));
-}
-
-/** Whether a scanned file carries marks of pinbar. */
-export function hasMarks(sheet: Source): boolean {
-  return findMarks(sheet) >= 0;
 }
