@@ -21,8 +21,14 @@ const FORBIDDEN = [
   ['TO', 'DO|FIX', 'ME|XX', 'X'],
 ].map((halves) => new RegExp(halves.join(''), /^[A-Z]/.test(halves[0]!) ? '' : 'i'));
 
+/** Hashes of the lock file can spell anything. */
+function dropHashes(text: string): string {
+  return text.replace(/"integrity": "[^"]*"/g, '');
+}
+
 function findWords({ path, text }: TreeFile): readonly string[] {
-  return FORBIDDEN.filter((word) => word.test(text)).map((word) => `${path}: ${word.source}`);
+  const spoken = dropHashes(text);
+  return FORBIDDEN.filter((word) => word.test(spoken)).map((word) => `${path}: ${word.source}`);
 }
 
 describe('words', () => {
