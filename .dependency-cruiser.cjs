@@ -86,11 +86,11 @@ module.exports = {
     },
     {
       name: 'no-undeclared-package',
-      comment: 'The program needs only what package.json lists under dependencies.',
+      comment: 'The program needs only what package.json lists; what stands under devDependencies is joined into it.',
       severity: 'error',
       from: { path: '^src/' },
       to: {
-        dependencyTypes: ['npm-dev', 'npm-optional', 'npm-peer', 'npm-no-pkg', 'npm-unknown', 'unknown', 'undetermined'],
+        dependencyTypes: ['npm-optional', 'npm-peer', 'npm-no-pkg', 'npm-unknown', 'unknown', 'undetermined'],
         dependencyTypesNot: ['type-only'],
         pathNot: '^node_modules/@types/',
       },

@@ -5,7 +5,7 @@ const dist = new URL('../dist/', import.meta.url);
 const src = new URL('../src/', import.meta.url);
 
 for (const name of readdirSync(dist, { recursive: true, encoding: 'utf8' })) {
-  const built = /^(.*)(?:\.d\.ts|\.js)$/.exec(name.replaceAll('\\', '/'));
+  const built = /^(.*)\.d\.ts$/.exec(name.replaceAll('\\', '/'));
   if (built !== null && !existsSync(new URL(`${built[1]}.ts`, src))) rmSync(new URL(name, dist));
 }
 

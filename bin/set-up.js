@@ -29,6 +29,7 @@ if (installed < changedAt(join(root, 'package-lock.json'))) run('npm', ['ci', '-
 
 const sources = Math.max(
   newestIn(join(root, 'src')),
+  newestIn(join(root, 'bin')),
   changedAt(join(root, 'tsconfig.json')),
   changedAt(join(root, 'package.json')),
 );

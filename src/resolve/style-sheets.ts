@@ -1,5 +1,8 @@
 // Style sheets and style attributes, read into rules.
-import { type CssNode, generate, type List, parse, type Selector, walk } from 'css-tree';
+import type { CssNode, List, Selector } from 'css-tree';
+import generate from 'css-tree/generator';
+import parse from 'css-tree/parser';
+import walk from 'css-tree/walker';
 import type { Declaration } from './expand-declaration.js';
 import { answerMedia } from './media-query.js';
 
