@@ -10,6 +10,7 @@ const ROOMS = {
   classify: ['model', 'geometry'],
   split: ['model', 'source'],
   mark: ['model', 'geometry'],
+  check: ['model', 'geometry'],
   write: ['model', 'geometry'],
   verify: ['model', 'geometry', 'source'],
   witness: ['model', 'geometry'],

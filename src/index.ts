@@ -12,6 +12,8 @@ export type {
   Shape,
   ShapeKind,
 } from './model/artwork.js';
+export type { CheckGroup } from './model/check-kinds.js';
+export type { CheckSettings } from './model/check-settings.js';
 export {
   FINDING_KINDS,
   type Finding,
@@ -23,8 +25,10 @@ export {
 } from './model/finding.js';
 export type { InspectedLayer, InspectedStroke, Inspection } from './model/inspection.js';
 export type {
+  CheckResult,
   ComparedFile,
   Comparison,
+  Fitness,
   JobResult,
   LimitChanges,
   Outcome,
@@ -49,7 +53,7 @@ export { joinPieces, type OutputFile } from './model/sheet.js';
 export type { Conditions, MarksRequest, PassRequest, Rule, Ticket } from './model/ticket.js';
 export { PinbarError } from './model/trouble.js';
 export { PINBAR_VERSION } from './model/version.js';
-export { type InspectOptions, inspect, type NamedFile, split, type VerifyOptions, verify } from './pipeline.js';
+export { check, type InspectOptions, inspect, type NamedFile, split, type VerifyOptions, verify } from './pipeline.js';
 export { DEFAULT_LIMITS, type Limits } from './source/source.js';
 export { DEFAULT_TICKET } from './ticket/default-ticket.js';
 export { parseTake } from './ticket/parse-take.js';

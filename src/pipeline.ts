@@ -1,27 +1,24 @@
 // The road: every stage once, in order.
-import { classify } from './classify/classify.js';
 import { explainLayers, suggestRoles } from './classify/suggest.js';
 import { MM_PER_INCH, PT_PER_INCH, PX_PER_INCH } from './geometry/units.js';
 import { markSheets } from './mark/mark-sheets.js';
-import { planMarks } from './mark/plan-marks.js';
-import { FINDING_KINDS, type Finding } from './model/finding.js';
+import { FINDING_KINDS, type Finding, SEVERITIES } from './model/finding.js';
 import type { Inspection } from './model/inspection.js';
-import type { Comparison, JobResult, Outcome, RoadOptions } from './model/job.js';
+import type { CheckResult, Comparison, Fitness, JobResult, Outcome, RoadOptions } from './model/job.js';
 import { sha256Hex } from './model/platform.js';
 import type { Proof } from './model/proof.js';
-import type { Picture } from './model/sheet.js';
 import type { Ticket } from './model/ticket.js';
 import { describeArtwork } from './report/describe-artwork.js';
+import { drawChecks } from './report/draw-checks.js';
 import { drawProof } from './report/draw-proof.js';
-import { readColour } from './resolve/colour.js';
+import { groupFindings } from './report/group-findings.js';
 import { shapeLength } from './resolve/resolve.js';
+import { checkJob } from './road/check-job.js';
 import { compactFiles } from './road/compact-files.js';
 import { enterStage } from './road/enter-stage.js';
-import { leaveOut } from './road/leave-out.js';
-import { placeFindings } from './road/place-findings.js';
+import { prepareJob } from './road/prepare-job.js';
 import { proveFiles } from './road/prove-files.js';
 import { resolveSource, scanBytes } from './road/read-artwork.js';
-import { prepareSplit, split as splitArtwork } from './split/split.js';
 import { DEFAULT_TICKET } from './ticket/default-ticket.js';
 import { relevelFindings } from './ticket/relevel.js';
 import { writeTicket } from './ticket/write-ticket.js';
@@ -78,22 +75,13 @@ function decideOutcome(findings: readonly Finding[], proof: Proof): Outcome {
   return proof.inRegister ? 'in-register' : 'not-verified';
 }
 
-const NO_PROOF: Proof = { inRegister: false, judges: [], passes: [], equalExtents: false };
-
-/** Reads the linked pictures that the ticket wants embedded. */
-async function loadPictures(
-  links: readonly { readonly address: string }[],
-  ticket: Ticket,
-  options: RoadOptions,
-): Promise<ReadonlyMap<string, Picture>> {
-  const pictures = new Map<string, Picture>();
-  if (ticket.linkedPictures !== 'embed' || options.loadPicture === undefined) return pictures;
-  for (const address of new Set(links.map((link) => link.address))) {
-    const bytes = await options.loadPicture(address);
-    if (bytes !== null) pictures.set(address, { bytes });
-  }
-  return pictures;
+function decideFitness(findings: readonly Finding[]): Fitness {
+  const outcome = decideOutcome(findings, NO_PROOF);
+  if (outcome === 'refused') return 'unfit';
+  return outcome === 'answer-needed' ? outcome : 'fit';
 }
+
+const NO_PROOF: Proof = { inRegister: false, judges: [], passes: [], equalExtents: false };
 
 /**
  * Takes a layered SVG apart into one file per pass and proves that the files overlay.
@@ -113,23 +101,15 @@ export async function split(
   const fileName = options.fileName ?? 'art.svg';
   const stem = stemOf(fileName);
   const inputHash = sha256Hex([bytes]);
-  await enterStage('read', options);
-  const source = scanBytes(bytes, options);
-  await enterStage('resolve', options);
-  const sanitised = prepareSplit(source);
-  const artwork = leaveOut(resolveSource(source, options, ticket.userUnitsPerInch), sanitised, ticket);
-  await enterStage('classify', options);
-  const { assignment, findings: claims } = classify(artwork, ticket, readColour);
-  const marks = planMarks(artwork, assignment, ticket);
-  await enterStage('split', options);
-  const pictures = await loadPictures(sanitised.linkedPictures, ticket, options);
-  const parts = splitArtwork(source, artwork, assignment, { ticket, sanitised, pictures, rootSize: marks.rootSize });
-  const before = [...source.findings, ...artwork.findings, ...claims, ...marks.findings, ...parts.findings];
-  const relevelled = relevelFindings(placeFindings(before, source, artwork), ticket.severities);
+  const prepared = await prepareJob(bytes, ticket, options);
+  const { source, sanitised, artwork, assignment, marks, parts } = prepared;
+  const skipped = options.skipChecks === true;
+  const checked = skipped ? [] : await checkJob(prepared, ticket, options);
+  const before = [...prepared.findings, ...checked];
   const job = { ticket, artwork, assignment, stem };
-  if (relevelled.some((item) => item.severity === 'error')) {
-    const outcome = decideOutcome(relevelled, NO_PROOF);
-    return { ...job, outcome, files: [], manifest: null, proofPicture: null, proof: NO_PROOF, findings: relevelled };
+  if (before.some((item) => item.severity === 'error')) {
+    const outcome = decideOutcome(before, NO_PROOF);
+    return { ...job, outcome, files: [], manifest: null, proofPicture: null, proof: NO_PROOF, findings: before };
   }
   const sheets = markSheets(parts.sheets, marks.plan, { artwork, assignment, marks: ticket.marks, stem });
   await enterStage('write', options);
@@ -146,14 +126,14 @@ export async function split(
   const proof = await proveFiles(original, { sheets, files: plain, marked: marks.plan !== null }, ticket, options);
   const { files, findings: compaction } = await compactFiles(plain, ticket, options);
   const seen = proof.judges.flatMap((judge) => judge.findings);
-  const findings = [...relevelled, ...relevelFindings([...compaction, ...seen], ticket.severities)];
+  const findings = [...before, ...relevelFindings([...compaction, ...seen], ticket.severities)];
   await enterStage('report', options);
   const facts = { artwork, assignment, files, proof, findings, ticket: writeTicket(ticket) };
   const input = { name: fileName, bytes: bytes.length, sha256: await inputHash };
   const manifest = await finishText(
     'manifest.json',
     'application/json',
-    printManifest(describeManifest({ ...facts, input })),
+    printManifest(describeManifest({ ...facts, input, checks: { skipped, findings: checked.length } })),
   );
   const { width, height, mmPerPx } = artwork.artboard;
   const picture = drawProof({
@@ -164,6 +144,34 @@ export async function split(
   });
   const proofPicture = await finishText('proof.svg', 'image/svg+xml', picture);
   return { ...job, outcome: decideOutcome(findings, proof), files, manifest, proofPicture, proof, findings };
+}
+
+/**
+ * Whether artwork is fit to run: everything `split` would say before it makes files, and what the checks find.
+ *
+ * @param bytes - The file, gzipped or not.
+ * @param ticket - Of `readTicket`; its `checks` hold the numbers.
+ * @throws PinbarError when the file cannot be read, breaks a limit, or the caller stops the run.
+ */
+export async function check(
+  bytes: Uint8Array,
+  ticket: Ticket = DEFAULT_TICKET,
+  options: RoadOptions = {},
+): Promise<CheckResult> {
+  const stem = stemOf(options.fileName ?? 'art.svg');
+  const prepared = await prepareJob(bytes, ticket, options);
+  const { source, artwork, assignment } = prepared;
+  const findings = groupFindings([...prepared.findings, ...(await checkJob(prepared, ticket, options))]).flatMap(
+    ({ items }) => items.map((item) => item.finding),
+  );
+  await enterStage('report', options);
+  const counts = Object.fromEntries(
+    SEVERITIES.map((severity) => [severity, findings.filter((item) => item.severity === severity).length]),
+  ) as CheckResult['counts'];
+  const outcome = decideFitness(findings);
+  const text = drawChecks({ stem, artboard: artwork.artboard, art: source.text, findings, outcome });
+  const picture = await finishText('checks.svg', 'image/svg+xml', text);
+  return { outcome, ticket, artwork, assignment, findings, counts, picture, stem };
 }
 
 /** A file to be compared. */

@@ -21,6 +21,7 @@ const WORDS: Readonly<Record<Stage, string>> = {
   resolve: 'working out boxes and paint',
   classify: 'sorting shapes into passes',
   split: 'taking apart',
+  check: 'checking whether it is fit to run',
   compact: 'making smaller files',
   write: 'naming and hashing the files',
   'read-back': 'first judge: reading the files back',

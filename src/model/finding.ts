@@ -1,7 +1,11 @@
 // What pinbar has to say about the artwork: findings, and the closed table of their codes.
+import { CHECK_KINDS, type CheckGroup } from './check-kinds.js';
 
 /** How much a finding weighs: an error stops the job, a warning and a note do not. */
 export type Severity = 'error' | 'warning' | 'note';
+
+/** The severities, worst first. */
+export const SEVERITIES: readonly Severity[] = ['error', 'warning', 'note'];
 
 /** Plain data that survives JSON. */
 export type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
@@ -19,16 +23,21 @@ export interface Place {
   readonly element?: string;
   /** The file, where more than one is at hand. */
   readonly file?: string;
+  /** On the artboard, from its top left, mm. */
+  readonly xMm?: number;
+  readonly yMm?: number;
 }
 
 /** What a code says in the manual. `asks` marks an error that an answer in the ticket settles (exit code 5). */
 export interface FindingKind {
   readonly severity: Severity;
   readonly asks?: true;
+  /** Under which heading a check lists it; only codes of `check/` have one. */
+  readonly group?: CheckGroup;
   readonly doc: string;
 }
 
-/** Every code a finding can carry: the closed table that the house test walks. */
+/** Every code a finding can carry but those of the checks: the closed table that the house test walks. */
 const KINDS = {
   'source/malformed': { severity: 'error', doc: 'The file is not well-formed XML.' },
   'source/encoding-unknown': { severity: 'error', doc: 'The declared encoding is not one pinbar reads.' },
@@ -149,10 +158,10 @@ const KINDS = {
 } as const;
 
 /** A code of the closed table. */
-export type FindingCode = keyof typeof KINDS;
+export type FindingCode = keyof typeof KINDS | keyof typeof CHECK_KINDS;
 
 /** Severity and manual line of every code. */
-export const FINDING_KINDS: Readonly<Record<FindingCode, FindingKind>> = KINDS;
+export const FINDING_KINDS: Readonly<Record<FindingCode, FindingKind>> = { ...KINDS, ...CHECK_KINDS };
 
 /**
  * One thing found: returned, never thrown.

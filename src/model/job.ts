@@ -1,6 +1,6 @@
 // What a caller hands to the road and what comes back.
 import type { Artwork } from './artwork.js';
-import type { Finding } from './finding.js';
+import type { Finding, Severity } from './finding.js';
 import type { Assignment } from './pass.js';
 import type { CancelSignal } from './platform.js';
 import type { Proof } from './proof.js';
@@ -13,6 +13,7 @@ export type Stage =
   | 'resolve'
   | 'classify'
   | 'split'
+  | 'check'
   | 'compact'
   | 'write'
   | 'read-back'
@@ -47,6 +48,8 @@ export interface RoadOptions {
    * Called only when the ticket says to embed. The caller must not let an address lead out of the file's folder.
    */
   readonly loadPicture?: (address: string) => Promise<Uint8Array | null>;
+  /** True leaves out the checks of `split`; the manifest says so. */
+  readonly skipChecks?: boolean;
   /** False leaves out reading back and the second judge; the proof then says that nobody looked. */
   readonly verify?: boolean;
 }
@@ -68,6 +71,23 @@ export interface JobResult {
   readonly proofPicture: OutputFile | null;
   readonly proof: Proof;
   readonly findings: readonly Finding[];
+  readonly stem: string;
+}
+
+/** Whether artwork is fit to run. `answer-needed`: an answer in the ticket settles it; `unfit`: the artwork must be mended. */
+export type Fitness = 'fit' | 'answer-needed' | 'unfit';
+
+/** What the checks found. */
+export interface CheckResult {
+  readonly outcome: Fitness;
+  readonly ticket: Ticket;
+  readonly artwork: Artwork;
+  readonly assignment: Assignment;
+  /** Those of reading, sorting and splitting among them, worst first. */
+  readonly findings: readonly Finding[];
+  readonly counts: Readonly<Record<Severity, number>>;
+  /** The findings numbered over the art, as SVG. */
+  readonly picture: OutputFile;
   readonly stem: string;
 }
 

@@ -1,4 +1,5 @@
 // What a job asks for, typed and complete.
+import type { CheckSettings } from './check-settings.js';
 import type { FindingCode } from './finding.js';
 import type { Role } from './pass.js';
 
@@ -34,6 +35,13 @@ export interface Rule extends Conditions {
 export interface PassRequest {
   readonly name: string;
   readonly role: Role;
+  /** What the machine finds the sheet's position by: `edge`, `printed-marks`, or the name of a pass whose marks it looks at. */
+  readonly registersTo?: string;
+  /** The side of the sheet that faces the tool. Left out: `reverse` for the reverse roles, else `front`. */
+  readonly side?: 'front' | 'reverse';
+  /** Size of the sheet that the pass is set up for, mm. */
+  readonly widthMm?: number;
+  readonly heightMm?: number;
 }
 
 /** Marks that every sheet gets. Lengths in mm. */
@@ -69,6 +77,8 @@ export interface Ticket {
   readonly userUnitsPerInch: number | null;
   readonly compact: boolean;
   readonly witness: 'auto' | 'always' | 'never';
+  /** What the checks hold the artwork against. */
+  readonly checks: CheckSettings;
   /** New severities for warnings and notes. */
   readonly severities: Readonly<Partial<Record<FindingCode, 'error' | 'warning' | 'note'>>>;
 }

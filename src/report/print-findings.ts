@@ -1,7 +1,6 @@
 // Findings as text a designer can work through: worst first, what, where, what to do.
-import type { Finding, Place, Severity } from '../model/finding.js';
-
-const ORDER: readonly Severity[] = ['error', 'warning', 'note'];
+import { type Finding, type Place, SEVERITIES } from '../model/finding.js';
+import type { Fitness } from '../model/job.js';
 
 /** Where, in words: file, line and column, layer, element and id, as far as known. */
 export function describePlace(place: Place): string {
@@ -12,6 +11,7 @@ export function describePlace(place: Place): string {
   }
   if (place.layerPath !== undefined) parts.push(`layer ${place.layerPath}`);
   if (place.id !== undefined) parts.push(`id ${place.id}`);
+  if (place.xMm !== undefined && place.yMm !== undefined) parts.push(`at ${place.xMm}, ${place.yMm} mm`);
   return parts.join(', ');
 }
 
@@ -24,20 +24,30 @@ function printFinding(item: Finding): string {
 
 /** Findings worst first; notes only where asked for. */
 export function printFindings(findings: readonly Finding[], withNotes: boolean): string {
-  const shown = ORDER.flatMap((severity) =>
+  const shown = SEVERITIES.flatMap((severity) =>
     withNotes || severity !== 'note' ? findings.filter((item) => item.severity === severity) : [],
   );
   return shown.map((item) => `${printFinding(item)}\n`).join('');
 }
 
 /** A number and what is counted: `1 shape`, `2 shapes`. */
-export function sayCount(count: number, word: string): string {
-  return `${count} ${word}${count === 1 ? '' : 's'}`;
+export function sayCount(count: number, word: string, several = `${word}s`): string {
+  return `${count} ${count === 1 ? word : several}`;
+}
+
+/** Whether the artwork is fit to run, in words. */
+export function sayFitness(outcome: Fitness): string {
+  const words: Readonly<Record<Fitness, string>> = {
+    fit: 'fit to run',
+    'answer-needed': 'an answer is needed',
+    unfit: 'not fit to run',
+  };
+  return words[outcome];
 }
 
 /** How many of each severity, in words. */
 export function countFindings(findings: readonly Finding[]): string {
-  const parts = ORDER.map((severity) => {
+  const parts = SEVERITIES.map((severity) => {
     const count = findings.filter((item) => item.severity === severity).length;
     return count === 0 ? '' : sayCount(count, severity);
   });

@@ -1,7 +1,8 @@
 // Checks a value against the shape of a ticket and lists every fault at once.
 import * as v from 'valibot';
+import { type Field, type Fields, MOST_ITEMS } from './field.js';
 import { nearestWord } from './nearest-word.js';
-import { type Field, type Fields, isErrorCode, MOST_ITEMS, TICKET_FIELDS } from './ticket-shape.js';
+import { isErrorCode, TICKET_FIELDS } from './ticket-shape.js';
 
 /** One thing wrong with a ticket. */
 export interface TicketFault {

@@ -1,5 +1,22 @@
 // The ticket of somebody who asked for nothing in particular.
+import type { CheckSettings } from '../model/check-settings.js';
 import type { Ticket } from '../model/ticket.js';
+
+/** Numbers of the checks where the ticket says none. */
+const DEFAULT_CHECKS: CheckSettings = {
+  materialWidthMm: null,
+  materialHeightMm: null,
+  gripperMm: null,
+  gripperSide: 'top',
+  sideMarginMm: 0,
+  artboardIs: 'reach',
+  artboardWidthMm: null,
+  artboardHeightMm: null,
+  smallestMm: 10,
+  largestMm: 3000,
+  turnAxis: 'not-said',
+  markLayers: ['Marks', 'Register marks', 'Registration marks'],
+};
 
 /** Every default. Mark sizes are common practice, no source. */
 export const DEFAULT_TICKET: Ticket = {
@@ -22,5 +39,6 @@ export const DEFAULT_TICKET: Ticket = {
   userUnitsPerInch: null,
   compact: false,
   witness: 'auto',
+  checks: DEFAULT_CHECKS,
   severities: {},
 };

@@ -49,8 +49,9 @@ function throwFaults(faults: readonly TicketFault[]): never {
   throw new PinbarError('ticket/wrong', texts.at(-1)!, before);
 }
 
-type Loose = Partial<Omit<Ticket, 'marks' | 'passes' | 'rules'>> & {
+type Loose = Partial<Omit<Ticket, 'marks' | 'checks' | 'passes' | 'rules'>> & {
   readonly marks?: Partial<Ticket['marks']>;
+  readonly checks?: Partial<Ticket['checks']>;
   readonly passes?: readonly PassRequest[];
   readonly rules?: readonly Rule[];
 };
@@ -97,5 +98,10 @@ export function readTicket(value: unknown): Ticket {
   if (faults.length > 0) throwFaults(faults);
   const copy = JSON.parse(JSON.stringify(parsed)) as Loose & { readonly pinbar: 1; readonly $schema?: string };
   const { pinbar: _, $schema: __, ...loose } = copy;
-  return { ...DEFAULT_TICKET, ...loose, marks: { ...DEFAULT_TICKET.marks, ...loose.marks } };
+  return {
+    ...DEFAULT_TICKET,
+    ...loose,
+    marks: { ...DEFAULT_TICKET.marks, ...loose.marks },
+    checks: { ...DEFAULT_TICKET.checks, ...loose.checks },
+  };
 }

@@ -1,6 +1,7 @@
 // The JSON Schema of a ticket, for editors and pipelines.
 import type { Json } from '../model/finding.js';
-import { type Field, type Fields, MOST_ITEMS, TICKET_FIELDS } from './ticket-shape.js';
+import { type Field, type Fields, MOST_ITEMS } from './field.js';
+import { TICKET_FIELDS } from './ticket-shape.js';
 
 type Schema = { readonly [key: string]: Json };
 

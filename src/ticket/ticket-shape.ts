@@ -1,42 +1,16 @@
 // What a ticket may hold: one description that the reader and the JSON Schema both follow.
 import { FINDING_KINDS } from '../model/finding.js';
 import { ROLES } from '../model/pass.js';
-
-/** One key of an object. */
-export type Field =
-  | { readonly type: 'text'; readonly doc: string; readonly longest: number }
-  | { readonly type: 'flag'; readonly doc: string }
-  | {
-      readonly type: 'number';
-      readonly doc: string;
-      readonly least: number;
-      readonly most: number;
-      readonly orNull?: true;
-    }
-  | { readonly type: 'word'; readonly doc: string; readonly words: readonly string[] }
-  | { readonly type: 'texts'; readonly doc: string; readonly longest: number }
-  | { readonly type: 'object'; readonly doc: string; readonly fields: Fields; readonly required: readonly string[] }
-  | { readonly type: 'objects'; readonly doc: string; readonly fields: Fields; readonly required: readonly string[] };
-
-/** Keys of an object. */
-export interface Fields {
-  readonly [key: string]: Field;
-}
-
-/** Most items of a list. */
-export const MOST_ITEMS = 1000;
-
-const text = (doc: string): Field => ({ type: 'text', doc, longest: 500 });
-const millimetres = (doc: string, least: number, most: number): Field => ({
-  type: 'number',
-  doc: `${doc}, mm`,
-  least,
-  most,
-});
+import { CHECK_FIELDS } from './check-fields.js';
+import { type Field, type Fields, millimetres, text } from './field.js';
 
 const PASS_FIELDS: Fields = {
   name: text('Name of the pass; the file is named after it'),
   role: { type: 'word', doc: 'What the pass does, in the words of ISO 19593-1, plus print and ignore', words: ROLES },
+  registersTo: text('What the machine finds the sheet by: "edge", "printed-marks", or the name of a pass'),
+  side: { type: 'word', doc: 'Side of the sheet that faces the tool', words: ['front', 'reverse'] },
+  widthMm: millimetres('Width of the sheet that the pass is set up for', 1, 100_000),
+  heightMm: millimetres('Height of the sheet that the pass is set up for', 1, 100_000),
 };
 
 /** Kinds of element that a rule can ask for. */
@@ -128,6 +102,7 @@ export const TICKET_FIELDS: Fields = {
   },
   compact: { type: 'flag', doc: 'Make the files smaller where nothing moves by it' },
   witness: { type: 'word', doc: 'When the second judge looks', words: ['auto', 'always', 'never'] },
+  checks: { type: 'object', doc: 'What the checks hold the artwork against', fields: CHECK_FIELDS, required: [] },
   severities: {
     type: 'object',
     doc: 'New severities for warnings and notes',

@@ -15,6 +15,8 @@ export interface ManifestFacts {
   readonly files: readonly OutputFile[];
   readonly proof: Proof;
   readonly findings: readonly Finding[];
+  /** Whether the checks were left out, and how much they found. */
+  readonly checks: { readonly skipped: boolean; readonly findings: number };
 }
 
 /** A stretch of shapes in paint order that share pass, part and reason. */
@@ -123,6 +125,7 @@ export function describeManifest(facts: ManifestFacts): Json {
       equalExtents: proof.equalExtents,
       judges: proof.judges.map(({ findings, ...rest }) => ({ ...rest, findings: findings.length })),
     },
+    checks: facts.checks,
     findings: facts.findings.map((item) => ({ ...item, place: { ...item.place } })),
     ticket: facts.ticket,
   };

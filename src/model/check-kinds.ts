@@ -1,0 +1,22 @@
+// What the checks can find: their part of the closed table of codes.
+
+/** What a check looks at; findings are listed under it. */
+export type CheckGroup = 'lines' | 'print' | 'sheet' | 'passes' | 'blank';
+
+/** Codes of the checks, group by group. */
+const CHECKS = {
+  'check/artboard-too-large': {
+    severity: 'error',
+    asks: true,
+    group: 'sheet',
+    doc: 'The artboard is larger than the material without gripper and side margins.',
+  },
+  'check/size-suspicious': {
+    severity: 'warning',
+    group: 'sheet',
+    doc: 'The size looks as if units were mixed up: 72 for 96 to the inch, a factor of 10, inches for millimetres.',
+  },
+} as const;
+
+/** Severity, group and manual line of the codes that checks give. */
+export const CHECK_KINDS: typeof CHECKS = CHECKS;

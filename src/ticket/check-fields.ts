@@ -1,0 +1,26 @@
+// Keys of the ticket's `checks`.
+import { type Fields, maybeMillimetres, millimetres } from './field.js';
+
+/** The settings of the checks; each file of `check/` says what its own mean. */
+export const CHECK_FIELDS: Fields = {
+  materialWidthMm: maybeMillimetres('Width of the sheet that goes into the machine', 1, 100_000),
+  materialHeightMm: maybeMillimetres('Height of the sheet that goes into the machine', 1, 100_000),
+  gripperMm: maybeMillimetres('Strip along one edge that the machine holds the sheet by', 0, 1000),
+  gripperSide: { type: 'word', doc: 'Edge that the gripper holds', words: ['top', 'bottom', 'left', 'right'] },
+  sideMarginMm: millimetres('Strip along the other edges that no pass reaches', 0, 1000),
+  artboardIs: {
+    type: 'word',
+    doc: 'Whether the artboard is what the machine reaches or the whole sheet, gripper and all',
+    words: ['reach', 'sheet'],
+  },
+  artboardWidthMm: maybeMillimetres('Width that the drawing should have', 0.01, 100_000),
+  artboardHeightMm: maybeMillimetres('Height that the drawing should have', 0.01, 100_000),
+  smallestMm: millimetres('Least length of all that is drawn', 0, 100_000),
+  largestMm: millimetres('Greatest length of all that is drawn', 0, 1_000_000),
+  turnAxis: {
+    type: 'word',
+    doc: 'Axis that the sheet is turned over for the reverse side',
+    words: ['not-said', 'vertical', 'horizontal'],
+  },
+  markLayers: { type: 'texts', doc: "Layers that hold register marks of the designer's own", longest: 500 },
+};
