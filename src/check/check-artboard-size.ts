@@ -2,6 +2,7 @@
 import type { CheckSettings } from '../model/check-settings.js';
 import { type Finding, finding } from '../model/finding.js';
 import type { CheckFacts } from './check-facts.js';
+import { roundValue, sayMm } from './say-value.js';
 
 /** Lengths that differ by less are equal, mm: sizes in inches do not come out even. */
 const EQUAL_MM = 0.05;
@@ -24,10 +25,6 @@ function reachMm(checks: CheckSettings): readonly [number | null, number | null]
   return [along(checks.materialWidthMm, !upright), along(checks.materialHeightMm, upright)];
 }
 
-function say(mm: number): string {
-  return `${Math.round(mm * 100) / 100 + 0}`;
-}
-
 function fits(size: readonly [number, number], reach: readonly [number | null, number | null]): boolean {
   return size.every((length, i) => reach[i] === null || length <= reach[i]! + EQUAL_MM);
 }
@@ -39,22 +36,22 @@ export function checkArtboardSize(facts: CheckFacts): readonly Finding[] {
   const reach = reachMm(checks);
   if (fits(size, reach)) return [];
   const turned = fits([size[1], size[0]], reach);
-  const spell = (length: number | null): string => (length === null ? 'any' : say(length));
+  const spell = (length: number | null): string => (length === null ? 'any' : sayMm(length));
   const allowed = `${spell(reach[0])} x ${spell(reach[1])} mm`;
   const margins =
     checks.artboardIs === 'sheet'
       ? 'is the sheet'
-      : `are left of the sheet inside the gripper (${say(checks.gripperMm ?? 0)} mm, ${checks.gripperSide}) and the side margins (${say(checks.sideMarginMm)} mm)`;
+      : `are left of the sheet inside the gripper (${sayMm(checks.gripperMm ?? 0)} mm, ${checks.gripperSide}) and the side margins (${sayMm(checks.sideMarginMm)} mm)`;
   return [
     finding('check/artboard-too-large', {
-      message: `The artboard is ${say(size[0])} x ${say(size[1])} mm; ${allowed} ${margins}.`,
+      message: `The artboard is ${sayMm(size[0])} x ${sayMm(size[1])} mm; ${allowed} ${margins}.`,
       remedy: turned
         ? 'Turn the drawing by a quarter turn: then it fits. Look at the grain before you do.'
         : 'Take larger material or a smaller artboard; if the artboard stands for the whole sheet, say "artboardIs": "sheet" under checks in the ticket.',
       place: { xMm: 0, yMm: 0 },
       data: {
-        measuredWidthMm: size[0],
-        measuredHeightMm: size[1],
+        measuredWidthMm: roundValue(size[0]),
+        measuredHeightMm: roundValue(size[1]),
         allowedWidthMm: reach[0],
         allowedHeightMm: reach[1],
         fitsTurned: turned,

@@ -4,6 +4,7 @@ import { MM_PER_INCH, MM_PER_PX, PT_PER_INCH, PX_PER_INCH } from '../geometry/un
 import { measureExtent } from '../model/drawn-extent.js';
 import { type Finding, type FindingText, finding } from '../model/finding.js';
 import type { CheckFacts } from './check-facts.js';
+import { roundValue, sayMm } from './say-value.js';
 
 /** Sizes whose ratio is off by less count as equal: sizes are often rounded to a tenth of a millimetre. */
 const EQUAL_RATIO = 0.005;
@@ -31,10 +32,6 @@ function findMixUp(ratio: number, within: number): string | null {
   return found === undefined ? null : found.words;
 }
 
-function say(mm: number): string {
-  return `${Math.round(mm * 100) / 100 + 0}`;
-}
-
 /** Against the size that the ticket asks for. */
 function judgeAsked({ artwork, ticket }: CheckFacts): FindingText | null {
   const { width, height, mmPerPx } = artwork.artboard;
@@ -49,12 +46,12 @@ function judgeAsked({ artwork, ticket }: CheckFacts): FindingText | null {
   const cause = findMixUp(ratio, EQUAL_RATIO);
   const times = Math.round(ratio * 1000) / 1000;
   return {
-    message: `The artboard is ${say(wrong.measured)} mm ${wrong.name}; the ticket says ${say(wrong.asked!)} mm. That is ${times} times as much${cause === null ? '' : `, as when ${cause}`}.`,
+    message: `The artboard is ${sayMm(wrong.measured)} mm ${wrong.name}; the ticket says ${sayMm(wrong.asked!)} mm. That is ${times} times as much${cause === null ? '' : `, as when ${cause}`}.`,
     remedy:
       cause === null
         ? 'Mend the size in the drawing, or the size under checks in the ticket.'
         : 'Export the drawing again with its size in mm, or mend the width and height of its root.',
-    data: { measuredMm: wrong.measured, allowedMm: wrong.asked!, ratio },
+    data: { measuredMm: roundValue(wrong.measured), allowedMm: wrong.asked!, ratio: roundValue(ratio) },
   };
 }
 
@@ -76,7 +73,11 @@ function judgeScale({ artwork }: CheckFacts): FindingText | null {
   return {
     message: `One unit of the drawing is ${Math.round(mmPerUnit * 1e4) / 1e4} mm: ${times} times what a drawing in ${mixed.name} has, as when ${MIX_UPS[0]!.words}.`,
     remedy: `Measure one length that you know. If it is wrong, export the drawing again with its size in mm; if it is right, say the size under checks in the ticket.`,
-    data: { measuredMm: mmPerUnit, allowedMm: mixed.mm, ratio: mmPerUnit / mixed.mm },
+    data: {
+      measuredMm: roundValue(mmPerUnit),
+      allowedMm: roundValue(mixed.mm),
+      ratio: roundValue(mmPerUnit / mixed.mm),
+    },
   };
 }
 
@@ -87,10 +88,10 @@ function judgeProportions({ artwork }: CheckFacts): FindingText | null {
   const ratio = width / viewBox[2] / (height / viewBox[3]);
   if (isNear(ratio, 1, EQUAL_RATIO)) return null;
   return {
-    message: `The size is ${say(width * mmPerPx)} x ${say(height * mmPerPx)} mm, but the viewBox is ${say(viewBox[2])} x ${say(viewBox[3])}: other proportions.`,
+    message: `The size is ${sayMm(width * mmPerPx)} x ${sayMm(height * mmPerPx)} mm, but the viewBox is ${sayMm(viewBox[2])} x ${sayMm(viewBox[3])}: other proportions.`,
     remedy:
       'One of the two was changed alone: make width and height fit the viewBox, or measure a length that you know.',
-    data: { ratio },
+    data: { ratio: roundValue(ratio) },
   };
 }
 
@@ -103,9 +104,9 @@ function judgeExtent({ artwork, assignment, ticket }: CheckFacts): FindingText |
   if (longest >= smallestMm && longest <= largestMm) return null;
   const small = longest < smallestMm;
   return {
-    message: `All that is drawn is ${say(longest)} mm ${small ? 'at most' : 'long'}; ${small ? `at least ${say(smallestMm)}` : `at most ${say(largestMm)}`} mm are expected.`,
-    remedy: `Look whether units were mixed up: at ${small ? 'ten times' : 'a tenth of'} the size it would be ${say(longest * (small ? 10 : 0.1))} mm. If it is right, say ${small ? 'a smaller "smallestMm"' : 'a larger "largestMm"'} under checks in the ticket.`,
-    data: { measuredMm: longest, allowedMm: small ? smallestMm : largestMm },
+    message: `All that is drawn is ${sayMm(longest)} mm ${small ? 'at most' : 'long'}; ${small ? `at least ${sayMm(smallestMm)}` : `at most ${sayMm(largestMm)}`} mm are expected.`,
+    remedy: `Look whether units were mixed up: at ${small ? 'ten times' : 'a tenth of'} the size it would be ${sayMm(longest * (small ? 10 : 0.1))} mm. If it is right, say ${small ? 'a smaller "smallestMm"' : 'a larger "largestMm"'} under checks in the ticket.`,
+    data: { measuredMm: roundValue(longest), allowedMm: small ? smallestMm : largestMm },
   };
 }
 

@@ -1,6 +1,7 @@
 // All checks, in the order in which their findings are listed where they weigh the same.
 import type { Finding } from '../model/finding.js';
 import { checkArtboardSize } from './check-artboard-size.js';
+import { checkBlankOnSheet } from './check-blank-on-sheet.js';
 import type { Check, CheckFacts } from './check-facts.js';
 import { checkSuspiciousSize } from './check-suspicious-size.js';
 
@@ -9,6 +10,7 @@ const CHECKS: readonly Check[] = [
   // Sheet and size
   checkArtboardSize,
   checkSuspiciousSize,
+  checkBlankOnSheet,
 ];
 
 /** What all checks find; none of them throws for what is wrong with the artwork. */

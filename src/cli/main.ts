@@ -8,7 +8,7 @@ import { EXIT, exitCodeOf } from './exit-code.js';
 import { gather, gatherLimits, LIMITS, parseLength, parsePositive, parseShift, parseSize } from './parse-value.js';
 
 const CODES = `
-Exit codes: 0 in register, 1 errors were found, 2 wrong use (command line or ticket), 3 the input could not be read,
+Exit codes: 0 in register or fit to run, 1 errors were found, 2 wrong use (command line or ticket), 3 the input could not be read,
 4 the files could not be written, 5 an answer is needed (a rule or an option settles it),
 70 a fault of pinbar, 130 interrupted.`;
 
@@ -63,10 +63,32 @@ function addInspect(program: Command, run: Run): void {
     });
 }
 
+function ticketOption(): Option {
+  return new Option('--ticket <file>', 'the passes, rules and numbers of the job, a JSON file (see README)');
+}
+
 function takeOption(): Option {
   const words =
     'a rule, such as cutting=stroke:#e5007d, creasing=layer:"Fold lines" or print=rest; takes the place of all rules of the ticket (repeatable)';
   return new Option('--take <pass=what>', words).argParser(gather).default([], 'by layer names');
+}
+
+function addCheck(program: Command, run: Run): void {
+  program
+    .command('check')
+    .description('say whether a drawing is fit to run: a list to work through, worst first')
+    .argument('<file>', 'an .svg or .svgz, or - for standard input')
+    .addOption(ticketOption())
+    .addOption(takeOption())
+    .option('--out <picture>', 'an .svg that shows each finding by its number over the drawing')
+    .addOption(perInchOption())
+    .addOption(limitOption())
+    .addOption(jsonOption())
+    .addHelpText('after', '\nExample:\n  pinbar check carton.svg --ticket job.json --out checks.svg')
+    .action(async (file: string, flags) => {
+      const { runCheck } = await import('./check-command.js');
+      run.exitCode = await runCheck(file, flags, run.signal);
+    });
 }
 
 const SPLIT_EXAMPLES =
@@ -78,7 +100,7 @@ function addSplit(program: Command, run: Run): void {
     .command('split')
     .description('make one file per pass, and prove that they overlay')
     .argument('<file>', 'an .svg or .svgz, or - for standard input')
-    .option('--ticket <file>', 'the passes and rules of the job, a JSON file (see README)')
+    .addOption(ticketOption())
     .addOption(takeOption())
     .option('--out <folder>', 'where the files go (default: carton.passes beside carton.svg)')
     .option('--force', 'replace an older job')
@@ -110,6 +132,7 @@ function addSplit(program: Command, run: Run): void {
       reading(parseSize),
     )
     .addOption(perInchOption())
+    .option('--skip-checks', 'make the files without asking whether they are fit to run; the manifest says so')
     .option('--compact', 'make the files smaller, where nothing moves by it')
     .addOption(
       new Option(
@@ -154,6 +177,7 @@ function buildProgram(run: Run): Command {
     .showHelpAfterError('(see --help)')
     .addHelpText('after', `\nExample:\n  pinbar split carton.svg\n${CODES}`);
   addInspect(program, run);
+  addCheck(program, run);
   addSplit(program, run);
   addVerify(program, run);
   for (const command of [program, ...program.commands]) command.exitOverride();

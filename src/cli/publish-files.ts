@@ -73,12 +73,14 @@ const REASONS: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'a name in it is too long',
 };
 
-function explain(error: unknown): string {
+/** Why a file could not be written, in words. */
+export function explainWriting(error: unknown): string {
   const known = REASONS[(error as NodeJS.ErrnoException).code ?? ''];
   return known ?? (error instanceof Error ? error.message : String(error));
 }
 
-async function writeSynced(path: string, file: OutputFile): Promise<void> {
+/** Writes a new file, and has the disk keep it. */
+export async function writeSynced(path: string, file: OutputFile): Promise<void> {
   const handle = await open(path, 'wx');
   try {
     const { bytesWritten } = await handle.writev([...file.pieces]);
@@ -139,7 +141,7 @@ export async function publishFiles(
     throw new PinbarError(
       'write/failed',
       {
-        message: `${folder} could not be written: ${explain(error)}.`,
+        message: `${folder} could not be written: ${explainWriting(error)}.`,
         remedy: 'Check the folder, its rights and the free space, then run the same command again.',
         place: { file: folder },
       },

@@ -1,60 +1,21 @@
 // pinbar split: one file per pass.
 import { dirname, join } from 'node:path';
-import {
-  type JobResult,
-  type OutputFile,
-  PinbarError,
-  parseTake,
-  readTicket,
-  split,
-  type Ticket,
-  writeTicket,
-} from '../index.js';
+import { type JobResult, type OutputFile, PinbarError, split, type Ticket } from '../index.js';
 import { printJob } from '../report/print-job.js';
 import { createProgress, writeJson, writeMessage, writeResult } from './console.js';
 import { EXIT, exitCodeFor } from './exit-code.js';
+import { makeTicket, type TicketFlags } from './make-ticket.js';
 import { checkFolder, publishFiles } from './publish-files.js';
-import { type Input, pictureReader, readInput, readTicketText } from './read-input.js';
+import { type Input, pictureReader, readInput } from './read-input.js';
 
 /** Options as the command line gives them. */
-export interface SplitFlags {
-  readonly ticket?: string;
-  readonly take: readonly string[];
+export interface SplitFlags extends TicketFlags {
   readonly out?: string;
   readonly force?: boolean;
   readonly dryRun?: boolean;
   readonly json?: boolean;
-  readonly hidden?: Ticket['hidden'];
-  readonly partPaint?: boolean;
-  readonly embed?: boolean;
-  readonly linkedPictures?: Ticket['linkedPictures'];
-  readonly marks: boolean;
-  readonly margin?: number;
-  readonly userUnitsPerInch?: number;
-  readonly compact?: boolean;
-  readonly witness?: Ticket['witness'];
+  readonly skipChecks?: boolean;
   readonly limit: Readonly<Record<string, number>>;
-}
-
-/** The ticket of the file, with what the command line says laid over it. */
-async function makeTicket(flags: SplitFlags): Promise<Ticket> {
-  const base = readTicket(flags.ticket === undefined ? { pinbar: 1 } : await readTicketText(flags.ticket));
-  const rules = flags.take.map(parseTake);
-  const linkedPictures = flags.embed ? 'embed' : flags.linkedPictures;
-  const merged: Ticket = {
-    ...base,
-    ...(rules.length === 0 ? {} : { rules }),
-    ...(flags.hidden === undefined ? {} : { hidden: flags.hidden }),
-    ...(flags.partPaint ? { partPaint: true } : {}),
-    ...(linkedPictures === undefined ? {} : { linkedPictures }),
-    ...(flags.marks ? {} : { marks: { ...base.marks, wanted: false } }),
-    ...(flags.margin === undefined ? {} : { marginMm: flags.margin }),
-    ...(flags.userUnitsPerInch === undefined ? {} : { userUnitsPerInch: flags.userUnitsPerInch }),
-    ...(flags.compact ? { compact: true } : {}),
-    ...(flags.witness === undefined ? {} : { witness: flags.witness }),
-  };
-  // Read once more, so that rules of the command line are held to what the ticket allows.
-  return readTicket(writeTicket(merged));
 }
 
 /** `carton.passes` beside the input; beside the caller for standard input. */
@@ -99,6 +60,7 @@ export async function runSplit(path: string, flags: SplitFlags, signal: AbortSig
     limits: flags.limit,
     signal,
     onProgress: progress.show,
+    skipChecks: flags.skipChecks === true,
     loadPicture: pictureReader(input.path),
   });
   progress.wipe();

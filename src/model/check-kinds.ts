@@ -11,6 +11,11 @@ const CHECKS = {
     group: 'sheet',
     doc: 'The artboard is larger than the material without gripper and side margins.',
   },
+  'check/blank-off-sheet': {
+    severity: 'error',
+    group: 'sheet',
+    doc: 'A tool line reaches over the edge of the sheet.',
+  },
   'check/size-suspicious': {
     severity: 'warning',
     group: 'sheet',

@@ -20,6 +20,8 @@ const WITHOUT_LINE: ReadonlySet<string> = new Set<FindingCode>([
   'mark/no-room',
   'mark/percent-lengths',
   'mark/left-out',
+  'check/artboard-too-large',
+  'check/size-suspicious',
   'compact/moved',
   'compact/too-large',
   'verify/artboard-differs',
@@ -101,5 +103,6 @@ describe.each(SAMPLES)('$name', (named) => {
     const { findings, outcome } = await runVariant(named, twin);
     expect(codesOf(findings)).toEqual([...(sample.clean.also ?? [])].sort());
     if (twin.how === 'split') expect(outcome).toBe('in-register');
+    if (twin.how === 'check') expect(outcome).toBe('fit');
   });
 });

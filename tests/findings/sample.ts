@@ -14,7 +14,7 @@ export type Change = readonly string[];
 /** How a variant is made and run. */
 export interface Variant {
   /** Which door provokes the finding; see run-sample. */
-  readonly how: 'inspect' | 'split' | 'verify' | 'cli' | 'ticket' | 'damage' | 'compact';
+  readonly how: 'inspect' | 'split' | 'check' | 'verify' | 'cli' | 'ticket' | 'damage' | 'compact';
   /** Beside the sidecar; left out: the sample of the same name with the ending `.svg`. */
   readonly file?: string;
   readonly change?: readonly Change[];

@@ -40,6 +40,17 @@ const marks = fc.record(
   { requiredKeys: [] },
 );
 
+const checks = fc.record(
+  {
+    materialWidthMm: fc.option(fc.double({ min: 1, max: 100_000, noNaN: true })),
+    gripperMm: fc.option(fc.double({ min: 0, max: 1000, noNaN: true })),
+    gripperSide: fc.constantFrom('top', 'bottom', 'left', 'right'),
+    artboardIs: fc.constantFrom('reach', 'sheet'),
+    markLayers: fc.array(word, { maxLength: 3 }),
+  },
+  { requiredKeys: [] },
+);
+
 const changeable = Object.entries(FINDING_KINDS)
   .filter(([, kind]) => kind.severity !== 'error')
   .map(([code]) => code);
@@ -56,6 +67,7 @@ export const validTicket: fc.Arbitrary<{ readonly [key: string]: unknown }> = fc
         partPaint: fc.boolean(),
         linkedPictures: fc.constantFrom('ask', 'embed', 'leave-out'),
         marks,
+        checks,
         marginMm: fc.double({ min: 0, max: 1000, noNaN: true }),
         userUnitsPerInch: fc.option(fc.double({ min: 1, max: 100_000, noNaN: true })),
         compact: fc.boolean(),

@@ -89,6 +89,19 @@ describe('pinbar split', () => {
     expect(read('u', 'cut')).toContain('width="254mm"');
   });
 
+  it('--skip-checks makes files that are not fit to run, and says so', () => {
+    const ticket = { pinbar: 1, checks: { materialWidthMm: 100, materialHeightMm: 100 } };
+    writeFileSync(join(scratch, 'small-sheet.json'), JSON.stringify(ticket));
+    const checked = run('split', carton, '--out', 'k', '--ticket', 'small-sheet.json');
+    expect(checked.status).toBe(5);
+    expect(codesOf(checked)).toContain('check/artboard-too-large');
+    const skipped = run('split', carton, '--out', 'k', '--ticket', 'small-sheet.json', '--skip-checks');
+    expect(skipped.status).toBe(0);
+    expect(codesOf(skipped).filter((code) => code.startsWith('check/'))).toEqual([]);
+    const manifest = JSON.parse(readFileSync(join(scratch, 'k', 'manifest.json'), 'utf8')) as { checks: unknown };
+    expect(manifest.checks).toEqual({ skipped: true, findings: 0 });
+  });
+
   it('--limit lowers a bound', () => {
     const ran = run('split', carton, '--dry-run', '--limit', 'elements=10');
     expect(ran.status).toBe(3);

@@ -39,6 +39,8 @@ describe('a ticket that is right', () => {
     const ticket = readTicket({ pinbar: 1, marks: { crossSizeMm: 8 }, userUnitsPerInch: 72, hidden: 'include' });
     expect(ticket.marks).toEqual({ ...DEFAULT_TICKET.marks, crossSizeMm: 8 });
     expect(ticket.userUnitsPerInch).toBe(72);
+    const { checks } = readTicket({ pinbar: 1, checks: { gripperMm: 12, gripperSide: 'left' } });
+    expect(checks).toEqual({ ...DEFAULT_TICKET.checks, gripperMm: 12, gripperSide: 'left' });
     expect(ticket.hidden).toBe('include');
     expect(ticket).not.toHaveProperty('pinbar');
   });
