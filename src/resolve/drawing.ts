@@ -33,9 +33,8 @@ export interface Drawing extends GeometryGrounds {
   readonly cascade: Cascade;
   /** Computed style by row, as the elements stand in the file. */
   readonly styles: readonly Style[];
+  /** First row with each id; listed when first asked for. */
   readonly ids: ReadonlyMap<string, number>;
-  /** Id by row; `''` where an element has none. */
-  readonly idTexts: readonly string[];
   /** What each use draws. */
   readonly targets: ReadonlyMap<number, number>;
   /** Row of the group of marks, or -1. */

@@ -20,26 +20,17 @@ const LINK_ONLY: ReadonlySet<string> = new Set(
   'a script animate animateColor animateMotion animateTransform set discard'.split(' '),
 );
 
-/** The ids of a file. */
-export interface IdList {
-  /** First row with each id. */
-  readonly rows: ReadonlyMap<string, number>;
-  /** By row; `''` where an element has none. */
-  readonly texts: readonly string[];
-}
-
-/** Reads all ids once. */
-export function listIds(source: Source, slots: AttributeSlots): IdList {
+/** First row with each id. */
+export function listIds(source: Source, slots: AttributeSlots): ReadonlyMap<string, number> {
   const { count } = source.elements;
   const rows = new Map<string, number>();
-  const texts: string[] = new Array(count);
   for (let row = 0; row < count; row += 1) {
     const attribute = slots.find(row, SLOT.id);
-    const id = attribute < 0 ? '' : readAttribute(source, attribute);
-    texts[row] = id;
-    if (attribute >= 0 && !rows.has(id)) rows.set(id, row);
+    if (attribute < 0) continue;
+    const id = readAttribute(source, attribute);
+    if (!rows.has(id)) rows.set(id, row);
   }
-  return { rows, texts };
+  return rows;
 }
 
 function addReference(list: readonly string[], id: string | null): readonly string[] {
@@ -74,8 +65,8 @@ export function readStyles(
     readonly slots: AttributeSlots;
     readonly codes: Uint8Array;
     readonly cascade: Cascade;
+    readonly ids: ReadonlyMap<string, number>;
   },
-  ids: ReadonlyMap<string, number>,
   log: FindingLog,
 ): ElementStyles {
   const { source, slots, cascade } = grounds;
@@ -101,7 +92,7 @@ export function readStyles(
     const named = addReference(style.references, id);
     if (named.length === 0) continue;
     references.set(row, named);
-    for (const target of named) if (!ids.has(target)) log.note('resolve/reference-missing', target, row);
+    for (const target of named) if (!grounds.ids.has(target)) log.note('resolve/reference-missing', target, row);
   }
   return { styles, references, hiders };
 }

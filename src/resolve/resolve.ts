@@ -58,10 +58,21 @@ function prepare(source: Source, limits: Limits): Prepared {
   const slots = createAttributeSlots(source);
   const codes = codeNames(source);
   const log = createFindingLog(source);
-  const { rows: ids, texts: idTexts } = listIds(source, slots);
   const cascade = createCascade(source, limits);
-  const { styles, references, hiders } = readStyles({ source, slots, codes, cascade }, ids, log);
-  const { targets, circular } = planUses({ source, slots, codes, ids }, limits);
+  // Few files refer to ids: they are listed when the first is looked for.
+  let listed: ReadonlyMap<string, number> | undefined;
+  const grounds = {
+    source,
+    slots,
+    codes,
+    cascade,
+    get ids(): ReadonlyMap<string, number> {
+      listed ??= listIds(source, slots);
+      return listed;
+    },
+  };
+  const { styles, references, hiders } = readStyles(grounds, log);
+  const { targets, circular } = planUses(grounds, limits);
   for (const use of circular) log.note('resolve/reference-cycle', String(use), use);
   const measure = createObjectMeasurer();
   const drawing: Drawing = {
@@ -71,8 +82,9 @@ function prepare(source: Source, limits: Limits): Prepared {
     codes,
     cascade,
     styles,
-    ids,
-    idTexts,
+    get ids() {
+      return grounds.ids;
+    },
     targets,
     log,
     reader: createPathReader(),
@@ -116,7 +128,9 @@ export function resolve(source: Source, options: ResolveOptions = {}): Artwork {
     artboard,
     layers: tree.layers,
     shapes,
-    ids: drawing.ids,
+    get ids() {
+      return drawing.ids;
+    },
     references,
     structural: drawing.cascade.structural,
     usesPercent: drawing.notes.usesPercent || definitionsUsePercent(drawing),

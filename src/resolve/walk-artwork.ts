@@ -1,38 +1,22 @@
 // The shapes of a drawing in paint order.
 import type { Artboard, Layer, Paint } from '../model/artwork.js';
-import { readAttribute } from '../source/read-attribute.js';
-import { SLOT } from './attribute-slots.js';
 import { createClipCache, UNBOUNDED } from './clip-boxes.js';
 import type { Drawing, Setting, Viewport } from './drawing.js';
-import { LINE, PATH, POLYGON, POLYLINE, shapeKind, TEXT } from './element-codes.js';
+import { LINE, PATH, POLYGON, POLYLINE, TEXT } from './element-codes.js';
 import type { LayerTree } from './layers.js';
 import { measureShape } from './measure-shape.js';
 import { paintWithin } from './paint.js';
 import { percentBase } from './read-lengths.js';
-import { ResolvedShape } from './resolved-shape.js';
+import { addShapeRow, createShapeColumns, ResolvedShape, type ShapeColumns } from './resolved-shape.js';
 import type { Style } from './style.js';
 import { type Frame, type Visited, type Visitor, walkTree } from './walk-tree.js';
 
 interface Making {
   readonly drawing: Drawing;
   readonly layers: readonly Layer[];
+  readonly columns: ShapeColumns;
   readonly shapes: ResolvedShape[];
-  readonly classes: Map<string, readonly string[]>;
   readonly percentPaints: Map<Viewport, Map<Style, Paint>>;
-}
-
-const NO_CLASSES: readonly string[] = [];
-
-function readClasses(making: Making, row: number): readonly string[] {
-  const attribute = making.drawing.slots.find(row, SLOT.class);
-  if (attribute < 0) return NO_CLASSES;
-  const text = readAttribute(making.drawing.source, attribute);
-  let classes = making.classes.get(text);
-  if (classes === undefined) {
-    classes = text.split(/[ \t\n\f\r]+/).filter((name) => name !== '');
-    making.classes.set(text, classes);
-  }
-  return classes;
 }
 
 /** The paint, with stroke lengths in percent worked out; shapes painted alike in one viewport share it. */
@@ -74,18 +58,12 @@ function noteUnmeasured(making: Making, shape: Visited, families: readonly strin
 }
 
 function addShape(making: Making, visited: Visited): void {
-  const { drawing, shapes } = making;
+  const { drawing, columns, shapes } = making;
   const paint = settlePaint(making, visited.setting);
   const measures = measureShape(drawing, visited, paint);
   if (measures.draws) noteUnmeasured(making, visited, measures.families);
-  const facts = {
-    index: shapes.length,
-    kind: shapeKind(visited.code),
-    id: drawing.idTexts[visited.row]!,
-    classes: readClasses(making, visited.row),
-    paint,
-  };
-  shapes.push(new ResolvedShape(facts, measures, visited, drawing));
+  const index = addShapeRow(columns, visited, paint, measures);
+  shapes.push(new ResolvedShape(columns, index));
 }
 
 /**
@@ -98,8 +76,8 @@ export function walkArtwork(drawing: Drawing, artboard: Artboard, tree: LayerTre
   const making: Making = {
     drawing,
     layers: tree.layers,
+    columns: createShapeColumns(drawing, drawing.source.elements.count),
     shapes: [],
-    classes: new Map(),
     percentPaints: new Map(),
   };
   const visitor: Visitor = {
