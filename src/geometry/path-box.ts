@@ -34,7 +34,7 @@ export function pathBox(path: PathData, matrix: Matrix): Box {
       y = b * coords[at - 2]! + d * coords[at - 1]! + f;
       if (op === MOVE) continue;
     }
-    if (ops[index - 1] === MOVE) {
+    if (index > 0 && ops[index - 1] === MOVE) {
       x0 = Math.min(x0, fromX);
       y0 = Math.min(y0, fromY);
       x1 = Math.max(x1, fromX);

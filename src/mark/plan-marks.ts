@@ -20,7 +20,7 @@ const STEP_MM = 0.01;
 /** What all passes together draw, mm from the source's artboard. */
 export function measureDrawn(artwork: Artwork, assignment: Assignment): Box {
   const { mmPerPx } = artwork.artboard;
-  const box = measureExtent(assignment.placements.map(({ shape, part }) => ({ shape: artwork.shapes[shape]!, part })));
+  const box = measureExtent(artwork.shapes, assignment.placements);
   if (isEmptyBox(box)) return box;
   return { x0: box.x0 * mmPerPx, y0: box.y0 * mmPerPx, x1: box.x1 * mmPerPx, y1: box.y1 * mmPerPx };
 }

@@ -181,6 +181,12 @@ function scanAll(progress: Progress): void {
   if (at > 0) progress.declaration = [0, at];
   while (at < text.length) {
     if (text[at] !== LESS) {
+      // White space up to the next tag, the common case, needs no look at what it holds.
+      const blank = skipBlanks(text, at);
+      if (text[blank] === LESS) {
+        at = blank;
+        continue;
+      }
       const end = findOrEnd(text, LESS, at);
       checkText(progress, at, end);
       at = end;

@@ -41,14 +41,14 @@ const HIDE: Readonly<Record<Part, string>> = {
 function placeCarriers(
   grounds: Grounds,
   placements: readonly Placement[],
-): { readonly carriers: Set<number>; readonly styles: Map<number, string>; readonly findings: Finding[] } {
+): { readonly carriers: readonly number[]; readonly styles: Map<number, string>; readonly findings: Finding[] } {
   const { source, artwork } = grounds;
-  const carriers = new Set<number>();
+  const carriers: number[] = [];
   const styles = new Map<number, string>();
   const findings: Finding[] = [];
   for (const placement of placements) {
     const shape = artwork.shapes[placement.shape]!;
-    carriers.add(shape.carrier);
+    if (carriers.at(-1) !== shape.carrier) carriers.push(shape.carrier);
     if (placement.part === 'whole') continue;
     if (shape.carrier === shape.element) styles.set(shape.element, HIDE[placement.part]);
     else findings.push(sayUseParted(source, shape.carrier));

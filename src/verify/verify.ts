@@ -153,7 +153,7 @@ export function readBack(original: Original, written: WrittenSheet, passIndex: n
     }
   }
   const marks = readMarks(sheet, artboard);
-  const art = measureExtent(placements.map(({ shape, part }) => ({ shape: original.artwork.shapes[shape]!, part })));
+  const art = measureExtent(original.artwork.shapes, placements);
   const shift = original.marginMm;
   const mm = original.artwork.artboard.mmPerPx;
   const artMm = isEmptyBox(art)

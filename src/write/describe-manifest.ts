@@ -136,16 +136,24 @@ export function printManifest(manifest: Json): string {
   return `${printValue(manifest, 0)}\n`;
 }
 
+/** Longest list or object that stands on one line where it may be broken up. */
+const ONE_LINE = 100;
+
+/** Each value is spelled once: a list of 100,000 ids spelled anew on every level would cost more than the rest. */
 function printValue(value: Json, depth: number): string {
-  const flat = JSON.stringify(value);
-  if (value === null || typeof value !== 'object' || depth > 2 || flat.length < 100) return flat;
+  if (value === null || typeof value !== 'object' || depth > 2) return JSON.stringify(value);
   const pad = '  '.repeat(depth + 1);
   const close = '  '.repeat(depth);
-  if (Array.isArray(value)) {
-    return `[\n${value.map((item) => pad + printValue(item, depth + 1)).join(',\n')}\n${close}]`;
+  const isList = Array.isArray(value);
+  const parts = isList
+    ? value.map((item: Json) => printValue(item, depth + 1))
+    : Object.entries(value).map(([key, item]) => `${JSON.stringify(key)}: ${printValue(item as Json, depth + 1)}`);
+  const length = parts.reduce((sum, part) => sum + part.length, 2 + Math.max(0, parts.length - 1));
+  // A part that is broken up is longer than its own line; what comes close is spelled to be sure.
+  if (length < 2 * ONE_LINE) {
+    const flat = JSON.stringify(value);
+    if (flat.length < ONE_LINE) return flat;
   }
-  const entries = Object.entries(value).map(
-    ([key, item]) => `${pad}${JSON.stringify(key)}: ${printValue(item, depth + 1)}`,
-  );
-  return `{\n${entries.join(',\n')}\n${close}}`;
+  const [first, last] = isList ? ['[', ']'] : ['{', '}'];
+  return `${first}\n${parts.map((part) => pad + part).join(',\n')}\n${close}${last}`;
 }
