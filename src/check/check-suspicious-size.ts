@@ -98,7 +98,7 @@ function judgeProportions({ artwork }: CheckFacts): FindingText | null {
 /** All that is drawn is too small or too large for a sheet of board. */
 function judgeExtent({ artwork, assignment, ticket }: CheckFacts): FindingText | null {
   const { smallestMm, largestMm } = ticket.checks;
-  const box = measureExtent(assignment.placements.map(({ shape, part }) => ({ shape: artwork.shapes[shape]!, part })));
+  const box = measureExtent(artwork.shapes, assignment.placements);
   if (isEmptyBox(box)) return null;
   const longest = Math.max(box.x1 - box.x0, box.y1 - box.y0) * artwork.artboard.mmPerPx;
   if (longest >= smallestMm && longest <= largestMm) return null;
