@@ -137,7 +137,7 @@ function addSplit(program: Command, run: Run): void {
     .addOption(
       new Option(
         '--witness <when>',
-        'whether the second judge looks too (default: auto, which is up to 32 MiB)',
+        'whether the second judge looks too (default: auto, which is up to 32 MiB and 400,000 elements and attributes)',
       ).choices(['auto', 'always', 'never']),
     )
     .addOption(limitOption())

@@ -1,7 +1,9 @@
 // Custom properties and var().
 
 /** Custom properties of an element, computed: no var() is left. Names with their two hyphens. */
-export type CustomProperties = ReadonlyMap<string, string>;
+export interface CustomProperties {
+  get(name: string): string | undefined;
+}
 
 /** Longest text that a value may grow to, so that variables that double each other stay small. */
 const LONGEST_VALUE = 20_000;
@@ -27,27 +29,29 @@ export function computeCustomProperties(
   declared: ReadonlyMap<string, string>,
 ): CustomProperties {
   if (declared.size === 0) return parent;
-  const computed = new Map(parent);
-  for (const [name, text] of declared) {
-    const keyword = text.toLowerCase();
-    if (keyword === 'initial') computed.delete(name);
-  }
+  // Only what the element says itself; a copy of all it inherits would cost their number for every element. Null: not set.
+  const own = new Map<string, string | null>();
+  const find = (name: string): string | undefined => {
+    const value = own.get(name);
+    return value === undefined ? parent.get(name) : (value ?? undefined);
+  };
+  for (const [name, text] of declared) if (text.toLowerCase() === 'initial') own.set(name, null);
   const open = new Set([...declared.keys()].filter((name) => !isWide(declared.get(name)!)));
   const cyclic = findCycles(declared, open);
-  for (const name of open) computed.delete(name);
+  for (const name of open) own.set(name, null);
   let depth = 0;
   const settle = (name: string): string | null => {
     if (cyclic.has(name) || depth >= LONGEST_CHAIN) return null;
-    if (!open.has(name)) return computed.get(name) ?? null;
+    if (!open.has(name)) return find(name) ?? null;
     open.delete(name);
     depth++;
     const value = substitute(declared.get(name)!, settle, 0);
     depth--;
-    if (value !== null) computed.set(name, value);
+    if (value !== null) own.set(name, value);
     return value;
   };
   for (const name of [...open]) if (open.has(name)) settle(name);
-  return computed;
+  return { get: find };
 }
 
 function isWide(text: string): boolean {

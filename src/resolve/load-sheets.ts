@@ -8,6 +8,7 @@ import type { RankedLonghand } from './build-style.js';
 import { answerMedia } from './media-query.js';
 import type { DeclarationReader } from './read-declarations.js';
 import { createRuleIndex, type RuleIndex } from './rule-index.js';
+import { countSelectorSigns } from './selector-signs.js';
 import { readStyleSheet, type SheetTrouble } from './style-sheets.js';
 
 /** Rules that apply, and what is known of all. */
@@ -40,7 +41,9 @@ export function loadSheets(source: Source, limits: Limits, reader: DeclarationRe
   let count = 0;
   for (const row of findStyleRows(source)) {
     if (!isCssType(readAttributeValue(source, row, 'type'))) continue;
-    const sheet = readStyleSheet(readText(source, row));
+    const text = readText(source, row);
+    if (!isReadable(text, limits)) throw tooManySelectors(source, row, limits.selectors);
+    const sheet = readStyleSheet(text);
     structural ||= sheet.structural;
     count += sheet.selectorCount;
     if (count > limits.selectors) throw tooManySelectors(source, row, limits.selectors);
@@ -50,7 +53,7 @@ export function loadSheets(source: Source, limits: Limits, reader: DeclarationRe
       index ??= createRuleIndex(source);
       const place = (): Place => placeInSheet(source, row, rule.line);
       const unknown = index.addRule(rule.selectors, reader.readRule(rule.declarations, place));
-      if (unknown !== null) sayUnknown(unknown, place(), reader);
+      if (unknown !== null) sayUnknown(unknown, place, reader);
     }
   }
   return { rules: index, structural };
@@ -64,6 +67,19 @@ function findStyleRows(source: Source): readonly number[] {
   const rows: number[] = [];
   if (isStyle.includes(true)) for (let row = 0; row < count; row++) if (isStyle[name[row]!]) rows.push(row);
   return rows;
+}
+
+/** Signs between and in selectors of one sheet that are looked at for every selector that is allowed. */
+const SIGNS_PER_SELECTOR = 20;
+const SIGNS_FOR_ALL = 1_000;
+
+/** Whether a sheet cannot hold far more selectors than are allowed: reading one costs a hundred times as much as counting signs. */
+function isReadable(text: string, limits: Limits): boolean {
+  const signs = countSelectorSigns(text);
+  return (
+    signs.selectors <= 2 * limits.selectors + SIGNS_FOR_ALL &&
+    signs.parts <= SIGNS_PER_SELECTOR * (limits.selectors + SIGNS_FOR_ALL)
+  );
 }
 
 function isCssType(type: string | null): boolean {
@@ -82,7 +98,7 @@ function mediaHolds(source: Source, row: number, reader: DeclarationReader): boo
 
 function sayTrouble(source: Source, row: number, trouble: SheetTrouble, reader: DeclarationReader): void {
   const [what, remedy] = REMEDIES[trouble.why];
-  reader.addFinding(
+  reader.addFinding(() =>
     finding('resolve/style-unreadable', {
       message: `Part of a style sheet ${what}: "${trouble.text}".`,
       remedy,
@@ -92,13 +108,13 @@ function sayTrouble(source: Source, row: number, trouble: SheetTrouble, reader: 
   );
 }
 
-function sayUnknown(selector: string, place: Place, reader: DeclarationReader): void {
+function sayUnknown(selector: string, place: () => Place, reader: DeclarationReader): void {
   const shown = selector.length <= 80 ? selector : `${selector.slice(0, 77)}...`;
-  reader.addFinding(
+  reader.addFinding(() =>
     finding('resolve/selector-unknown', {
       message: `The selector "${shown}" is not known; its rule is not applied.`,
       remedy: 'Select the elements by class, id or element name, and see whether the drawing still looks the same.',
-      place,
+      place: place(),
       data: { selector: shown },
     }),
   );

@@ -12,7 +12,8 @@ import { readStyleAttribute, stripComments } from './style-sheets.js';
 /** Reads declarations, drops those without a readable value and says so once per property and value. */
 export interface DeclarationReader {
   readonly findings: readonly Finding[];
-  addFinding(found: Finding): void;
+  /** Adds a finding about a sheet, unless there are enough. */
+  addFinding(make: () => Finding): void;
   /** Declarations of a rule. */
   readRule(declarations: readonly Declaration[], place: () => Place): readonly RankedLonghand[];
   /** Declarations of a style attribute. */
@@ -65,7 +66,9 @@ export function createDeclarationReader(source: Source): DeclarationReader {
 
   return {
     findings,
-    addFinding: (found) => findings.push(found),
+    addFinding(make) {
+      if (findings.length < 2 * MOST_FINDINGS) findings.push(make());
+    },
     readRule: (declarations, place) => readAll(declarations, place, () => false),
     readStyle(text, row) {
       const { declarations, unreadable } = readStyleAttribute(text);

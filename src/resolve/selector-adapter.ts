@@ -20,8 +20,11 @@ export interface SelectorCompiler {
   compileSelector(steps: readonly SelectorStep[]): RowTest | null;
 }
 
-/** Looks at neighbours, parents and attributes that all selectors may take together. */
-const MOST_LOOKS = 400_000_000;
+/** Looks at neighbours and parents that all selectors may take together: some for every file, and more for every element in it. */
+const LOOKS_FOR_ALL = 20_000_000;
+const LOOKS_PER_ELEMENT = 200;
+/** A look at an attribute reads its value, and takes as long as so many others. */
+const ATTRIBUTE_LOOKS = 5;
 
 /** States that a printed page is never in. */
 const NEVER: readonly string[] = [
@@ -47,7 +50,8 @@ export function createSelectorCompiler(source: Source): SelectorCompiler {
     nodes[row] ??= { row };
     return nodes[row];
   };
-  const budget = { left: MOST_LOOKS };
+  const allowed = LOOKS_FOR_ALL + LOOKS_PER_ELEMENT * source.elements.count;
+  const budget = { left: allowed, allowed };
   const options: Options<ElementNode, ElementNode> = {
     xmlMode: true,
     adapter: createAdapter(source, nodeOf, budget),
@@ -102,13 +106,17 @@ function findFollowers(source: Source, test: RowTest): RowTest {
 
 type Adapter = NonNullable<Options<ElementNode, ElementNode>['adapter']>;
 
-function createAdapter(source: Source, nodeOf: (row: number) => ElementNode, budget: { left: number }): Adapter {
+function createAdapter(
+  source: Source,
+  nodeOf: (row: number) => ElementNode,
+  budget: { left: number; readonly allowed: number },
+): Adapter {
   const { elements } = source;
   const families = new Map<number, ElementNode[]>();
   const previous = lazily(() => findPrevious(source));
   const spend = (looks: number): void => {
     budget.left -= looks;
-    if (budget.left < 0) throw tooManyLooks();
+    if (budget.left < 0) throw tooManyLooks(budget.allowed);
   };
   const childrenOf = (row: number): ElementNode[] => {
     const known = families.get(row);
@@ -119,7 +127,7 @@ function createAdapter(source: Source, nodeOf: (row: number) => ElementNode, bud
     return children;
   };
   const attributeOf = (node: ElementNode, name: string): string | undefined => {
-    spend(1);
+    spend(ATTRIBUTE_LOOKS);
     const attribute = findNamed(source, node.row, name);
     return attribute < 0 ? undefined : readClassSafely(name, readAttribute(source, attribute));
   };
@@ -175,11 +183,11 @@ function readClassSafely(name: string, value: string): string {
   return name === 'class' ? value.replace(/[^\S \t\n\f\r]/g, '\uE000') : value;
 }
 
-function tooManyLooks(): PinbarError {
+function tooManyLooks(looks: number): PinbarError {
   return new PinbarError('limit/selectors', {
-    message: `Matching the style sheets takes more than ${MOST_LOOKS} looks at elements, which is more than is allowed.`,
+    message: `Matching the style sheets takes more than ${looks} looks at elements, which is more than is allowed.`,
     remedy: 'Style the elements by class, or take rules with ~ and long lists of neighbours out of the style sheet.',
-    data: { looks: MOST_LOOKS },
+    data: { looks },
   });
 }
 

@@ -189,8 +189,11 @@ function addTrouble(reading: Reading, node: CssNode, why: SheetTrouble['why']): 
 }
 
 function shorten(text: string): string {
-  const line = text.replace(/\s+/g, ' ').trim();
-  return line.length <= SHOWN ? line : `${line.slice(0, SHOWN - 3)}...`;
+  const line = text
+    .slice(0, 4 * SHOWN)
+    .replace(/\s+/g, ' ')
+    .trim();
+  return line.length <= SHOWN && text.length <= 4 * SHOWN ? line : `${line.slice(0, SHOWN - 3)}...`;
 }
 
 /** Declarations of a style attribute and the stretches that cannot be read. Never throws. */

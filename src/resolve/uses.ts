@@ -46,6 +46,8 @@ function listNeverDrawn(grounds: UseGrounds): Int32Array {
 
 interface Counts {
   readonly shapes: Map<number, number>;
+  /** Everything that is walked, groups and uses as well: they cost as much, also where nothing is drawn in the end. */
+  readonly weight: Map<number, number>;
   readonly depth: Map<number, number>;
 }
 
@@ -56,7 +58,10 @@ function depthOf(grounds: UseGrounds, row: number): number {
   return depth;
 }
 
-/** Shapes and depth of what a target draws, when those of the uses in it are known. */
+/** How many elements may be walked for every shape that uses may draw. */
+const WEIGHT_PER_SHAPE = 4;
+
+/** Shapes, weight and depth of what a target draws, when those of the uses in it are known. */
 function countTarget(
   grounds: UseGrounds,
   inner: Int32Array,
@@ -65,8 +70,11 @@ function countTarget(
 ): void {
   const { next, name } = grounds.source.elements;
   let shapes = 0;
+  let weight = 0;
   for (let row = target; row < next[target]!; row += 1) {
-    if (isShapeCode(grounds.codes[name[row]!]!) && inner[row]! <= target) shapes += 1;
+    if (inner[row]! > target) continue;
+    weight += 1;
+    if (isShapeCode(grounds.codes[name[row]!]!)) shapes += 1;
   }
   const base = depthOf(grounds, target);
   let depth = 0;
@@ -74,19 +82,30 @@ function countTarget(
     const inside = drawn.targets.get(use);
     if (inside === undefined) continue;
     shapes += drawn.counts.shapes.get(inside) ?? 0;
+    weight += drawn.counts.weight.get(inside) ?? 0;
     depth = Math.max(depth, depthOf(grounds, use) - base + 1 + (drawn.counts.depth.get(inside) ?? 0));
   }
   drawn.counts.shapes.set(target, shapes);
+  drawn.counts.weight.set(target, weight);
   drawn.counts.depth.set(target, depth);
 }
 
-function refuse(grounds: UseGrounds, use: number, copies: number, limits: Limits): never {
+function refuse(
+  grounds: UseGrounds,
+  use: number,
+  drawn: { readonly shapes: number; readonly weight: number },
+  limits: Limits,
+): never {
   const place = placeOf(grounds.source, use);
+  const isWide = drawn.shapes > limits.references;
+  const copies = isWide ? drawn.shapes : drawn.weight;
+  const what = isWide ? 'shapes' : 'groups and uses';
+  const allowed = isWide ? limits.references : limits.references * WEIGHT_PER_SHAPE;
   throw new PinbarError('limit/references', {
-    message: `The uses of the file draw ${copies > 1e15 ? 'far too many' : copies} copies of shapes up to line ${place.line}; ${limits.references} are allowed.`,
+    message: `The uses of the file draw ${copies > 1e15 ? 'far too many' : copies} copies of ${what} up to line ${place.line}; ${allowed} are allowed.`,
     remedy: 'Draw fewer copies, or raise the limit "references" if the file is trusted.',
     place,
-    data: { copies: Math.min(copies, 1e15), allowed: limits.references },
+    data: { copies: Math.min(copies, 1e15), allowed },
   });
 }
 
@@ -134,13 +153,15 @@ export function planUses(grounds: UseGrounds, limits: Limits): UsePlan {
   };
   const { order, circular } = findCircles([...new Set(targets.values())], usesIn, targets);
   for (const use of circular) targets.delete(use);
-  const counts: Counts = { shapes: new Map(), depth: new Map() };
+  const counts: Counts = { shapes: new Map(), weight: new Map(), depth: new Map() };
   for (const target of order) countTarget(grounds, inner, target, { uses: usesIn(target), targets, counts });
-  let copies = 0;
+  const drawn = { shapes: 0, weight: 0 };
+  const mostWeight = limits.references * WEIGHT_PER_SHAPE;
   for (const [use, target] of targets) {
     if (inner[use] !== -1) continue;
-    copies += counts.shapes.get(target)!;
-    if (copies > limits.references) refuse(grounds, use, copies, limits);
+    drawn.shapes += counts.shapes.get(target)!;
+    drawn.weight += counts.weight.get(target)!;
+    if (drawn.shapes > limits.references || drawn.weight > mostWeight) refuse(grounds, use, drawn, limits);
     if (depthOf(grounds, use) + counts.depth.get(target)! > 2 * limits.depth) refuseDepth(grounds, use, limits);
   }
   return { targets, circular };

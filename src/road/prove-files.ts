@@ -20,6 +20,8 @@ import { resolveSource, scanBytes } from './read-artwork.js';
 
 /** Source size up to which the second judge looks unless told otherwise, bytes. */
 const WITNESS_BYTES = 32 * 1024 * 1024;
+/** Elements and attributes up to which it looks: its document tree costs by their number, and small ones are many in few bytes. */
+const WITNESS_NODES = 400_000;
 
 /** What is to be proved. */
 export interface MadeFiles {
@@ -32,8 +34,10 @@ export interface MadeFiles {
 /** Why the second judge does not look, or ''. */
 function whyNot(original: Original, ticket: Ticket): string {
   if (ticket.witness === 'never') return 'the ticket says never';
-  const large = original.source.text.length > WITNESS_BYTES;
-  return ticket.witness === 'auto' && large ? 'the source is larger than 32 MiB' : '';
+  if (ticket.witness !== 'auto') return '';
+  if (original.source.text.length > WITNESS_BYTES) return 'the source is larger than 32 MiB';
+  const { count, attributes } = original.source.elements;
+  return count + attributes.count > WITNESS_NODES ? 'the source has more than 400,000 elements and attributes' : '';
 }
 
 /** What each file must draw, as rows of the source. */

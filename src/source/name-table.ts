@@ -119,15 +119,17 @@ export interface ExpandedNames {
 /** A list without names. */
 export function createExpandedNames(): ExpandedNames {
   const names: ExpandedName[] = [];
-  const numbers = new Map<string, number>();
+  // By namespace and by the written name itself, of which there is one each: no key is put together for every attribute.
+  const numbers = new Map<string, Map<WrittenName, number>>();
   return {
     names,
     number(namespace, written) {
-      const key = `${namespace} ${written.text}`;
-      const known = numbers.get(key);
+      const inNamespace = numbers.get(namespace) ?? new Map<WrittenName, number>();
+      const known = inNamespace.get(written);
       if (known !== undefined) return known;
       names.push({ namespace, local: written.local, qualified: written.text });
-      numbers.set(key, names.length - 1);
+      inNamespace.set(written, names.length - 1);
+      numbers.set(namespace, inNamespace);
       return names.length - 1;
     },
   };

@@ -125,7 +125,8 @@ function refuseSameExpanded(state: ScanState, first: number): void {
   const seen = new Set<string>();
   for (let a = first; a < columns.attributeCount; a += 1) {
     const name = attributeNames.names[columns.attributeName[a]!]!;
-    if (name.namespace === '') continue;
+    // A declaration has one spelling, and that was looked at.
+    if (name.namespace === '' || name.namespace === XMLNS_NAMESPACE) continue;
     const key = `${name.namespace} ${name.local}`;
     if (seen.has(key))
       throw malformed(state, columns.valueStart[a]! - 1, `the attribute ${name.qualified} stands twice.`);

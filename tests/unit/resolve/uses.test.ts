@@ -30,6 +30,15 @@ describe('the count of copies', () => {
     expect(() => count(body, copies - 1)).toThrowError(expect.objectContaining({ code: 'limit/references' }));
   });
 
+  it('counts groups and uses that draw nothing, four for every shape that is allowed', () => {
+    const doubling = (links: number): string =>
+      `<g id="u0"/>${Array.from({ length: links }, (_, i) => `<g id="u${i + 1}">${`<use href="#u${i}"/>`.repeat(2)}</g>`).join('')}`;
+    // One group and two uses on every step: 1 + 4, 5 + 8 ... elements are walked by the uses within.
+    expect(count(doubling(3), 100)).toBe(0);
+    expect(() => count(doubling(3), 5)).toThrowError(expect.objectContaining({ code: 'limit/references' }));
+    expect(() => count(doubling(60), 1_000_000)).toThrowError(expect.objectContaining({ code: 'limit/references' }));
+  });
+
   it('says bound, place and what to do', () => {
     try {
       count(`${R}<use href="#r"/>\n<use href="#r"/>`, 1);

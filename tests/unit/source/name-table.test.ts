@@ -76,11 +76,12 @@ describe('createNamespaceScope', () => {
 it('createExpandedNames tells namespace and spelling apart', () => {
   const list = createExpandedNames();
   const name = (text: string, prefix: string) => ({ text, prefix, local: 'a', isQualified: true });
+  const plain = name('a', '');
   const numbers = [
-    list.number('u', name('a', '')),
-    list.number('v', name('a', '')),
+    list.number('u', plain),
+    list.number('v', plain),
     list.number('u', name('p:a', 'p')),
-    list.number('u', name('a', '')),
+    list.number('u', plain),
   ];
   expect(numbers).toEqual([0, 1, 2, 0]);
   expect(list.names[2]).toEqual({ namespace: 'u', local: 'a', qualified: 'p:a' });
