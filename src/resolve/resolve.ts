@@ -143,11 +143,12 @@ export function resolve(source: Source, options: ResolveOptions = {}): Artwork {
 }
 
 /** An artwork with what its shapes can be read again with. */
-interface ResolvedArtwork extends Artwork {
+export interface ResolvedArtwork extends Artwork {
   readonly geometry: GeometryGrounds;
 }
 
-function isResolved(artwork: Artwork): artwork is ResolvedArtwork {
+/** Whether an artwork was made by `resolve`, so that its shapes can be read again. */
+export function isResolved(artwork: Artwork): artwork is ResolvedArtwork {
   return 'geometry' in artwork;
 }
 
