@@ -1,0 +1,147 @@
+// Bridges small openings: cut ends that almost meet, creases that stop short of the line they run to.
+import { indexBoxes } from '../geometry/box-index.js';
+import { crossingParameter, nearestParameter } from '../geometry/segment.js';
+import { addEdge, CUT, type EdgeTable, nodeAt } from './edge-table.js';
+
+/** A node with one edge. */
+export interface EdgeEnd {
+  readonly node: number;
+  readonly edge: number;
+  readonly x: number;
+  readonly y: number;
+  /** Unit vector in which the edge runs when it ends. */
+  readonly dx: number;
+  readonly dy: number;
+}
+
+/** How far openings are bridged, px. */
+export interface Reach {
+  /** Ends nearer to a line than this lie on it. */
+  readonly snap: number;
+  /** Cut ends nearer to each other than this are joined. */
+  readonly gap: number;
+  /** A crease that stops this short of a line folds up to it. */
+  readonly crease: number;
+}
+
+/** An opening between two cut ends. */
+export interface Bridge {
+  readonly from: EdgeEnd;
+  readonly to: EdgeEnd;
+  readonly gap: number;
+}
+
+/** Ends of edges that meet no other edge. */
+export function listEnds(table: EdgeTable): readonly EdgeEnd[] {
+  const { nodes, a, b } = table;
+  const degree = new Uint32Array(nodes.x.length);
+  for (let edge = 0; edge < a.length; edge += 1) {
+    degree[a[edge]!]! += 1;
+    degree[b[edge]!]! += 1;
+  }
+  const ends: EdgeEnd[] = [];
+  const add = (node: number, other: number, edge: number): void => {
+    if (degree[node] !== 1) return;
+    const [x, y] = [nodes.x[node]!, nodes.y[node]!];
+    const [dx, dy] = [x - nodes.x[other]!, y - nodes.y[other]!];
+    const length = Math.hypot(dx, dy);
+    ends.push({ node, edge, x, y, dx: dx / length, dy: dy / length });
+  };
+  for (let edge = 0; edge < a.length; edge += 1) {
+    add(a[edge]!, b[edge]!, edge);
+    add(b[edge]!, a[edge]!, edge);
+  }
+  return ends;
+}
+
+/** Joins cut ends that lie near each other, the nearest first, each end once. */
+function bridgeCuts(table: EdgeTable, ends: readonly EdgeEnd[], gap: number): readonly Bridge[] {
+  const cuts = ends.filter((end) => (table.kinds[end.edge]! & CUT) !== 0);
+  const boxes = new Float64Array(cuts.flatMap(({ x, y }) => [x, y, x, y]));
+  const index = indexBoxes(boxes);
+  const pairs: Bridge[] = [];
+  for (const [place, from] of cuts.entries()) {
+    for (const other of index.search(from.x - gap, from.y - gap, from.x + gap, from.y + gap)) {
+      if (other <= place) continue;
+      const to = cuts[other]!;
+      const distance = Math.hypot(to.x - from.x, to.y - from.y);
+      // The two ends of a lone short piece are no opening.
+      if (distance <= gap && to.edge !== from.edge) pairs.push({ from, to, gap: distance });
+    }
+  }
+  const joined = new Set<number>();
+  const bridges: Bridge[] = [];
+  for (const pair of pairs.sort((p, q) => p.gap - q.gap)) {
+    if (joined.has(pair.from.node) || joined.has(pair.to.node)) continue;
+    joined.add(pair.from.node).add(pair.to.node);
+    addEdge(table, pair.from.node, pair.to.node, CUT, table.shapes[pair.from.edge]!);
+    bridges.push(pair);
+  }
+  return bridges;
+}
+
+/** The nearest point on another edge that an end runs to, or that lies within the snap around it. */
+function findTarget(
+  table: EdgeTable,
+  near: readonly number[],
+  end: EdgeEnd,
+  snap: number,
+  ahead: number,
+): readonly [number, number] | null {
+  const { nodes, a, b } = table;
+  let best: readonly [number, number] | null = null;
+  let least = Infinity;
+  const ray = [end.x, end.y, end.x + end.dx, end.y + end.dy];
+  for (const edge of near) {
+    if (edge === end.edge) continue;
+    const p = [nodes.x[a[edge]!]!, nodes.y[a[edge]!]!, nodes.x[b[edge]!]!, nodes.y[b[edge]!]!] as const;
+    const t = nearestParameter(...p, end.x, end.y);
+    const [x, y] = [p[0] + t * (p[2] - p[0]), p[1] + t * (p[3] - p[1])];
+    const distance = Math.hypot(x - end.x, y - end.y);
+    if (distance <= snap && distance < least) [best, least] = [[x, y], distance];
+    const along = crossingParameter(ray, p);
+    const across = crossingParameter(p, ray);
+    if (along === null || across === null || across < 0 || across > 1) continue;
+    if (along > 0 && along <= ahead && along < least) {
+      [best, least] = [[end.x + along * end.dx, end.y + along * end.dy], along];
+    }
+  }
+  return best;
+}
+
+/** Leads ends to the line they almost touch. */
+function bridgeEnds(table: EdgeTable, ends: readonly EdgeEnd[], reach: Reach): void {
+  const { nodes, a, b } = table;
+  const boxes = new Float64Array(4 * a.length);
+  for (let edge = 0; edge < a.length; edge += 1) {
+    const p = [nodes.x[a[edge]!]!, nodes.y[a[edge]!]!, nodes.x[b[edge]!]!, nodes.y[b[edge]!]!] as const;
+    boxes.set([Math.min(p[0], p[2]), Math.min(p[1], p[3]), Math.max(p[0], p[2]), Math.max(p[1], p[3])], 4 * edge);
+  }
+  const index = indexBoxes(boxes);
+  for (const end of ends) {
+    const kinds = table.kinds[end.edge]!;
+    const ahead = (kinds & CUT) === 0 ? reach.crease : reach.snap;
+    const r = Math.max(ahead, reach.snap);
+    const near = index.search(end.x - r, end.y - r, end.x + r, end.y + r);
+    const target = findTarget(table, near, end, reach.snap, ahead);
+    if (target === null) continue;
+    addEdge(table, end.node, nodeAt(nodes, target[0], target[1]), kinds, table.shapes[end.edge]!);
+  }
+}
+
+/**
+ * Adds edges over small openings; edges are to be split again after it.
+ *
+ * @returns The openings between cut ends that are closed now.
+ */
+export function bridgeGaps(table: EdgeTable, reach: Reach): readonly Bridge[] {
+  const ends = listEnds(table);
+  const bridges = bridgeCuts(table, ends, reach.gap);
+  const joined = new Set(bridges.flatMap(({ from, to }) => [from.node, to.node]));
+  bridgeEnds(
+    table,
+    ends.filter((end) => !joined.has(end.node)),
+    reach,
+  );
+  return bridges;
+}

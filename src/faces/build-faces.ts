@@ -1,0 +1,211 @@
+// What cut and crease lines enclose: blanks, their panels, what holds them, and what falls out.
+import { type Box, EMPTY_BOX, unite } from '../geometry/box.js';
+import type { Blank, Faces, Gap, Island, LooseEnd, Panel, Piece, Region } from '../model/faces.js';
+import { type Bridge, bridgeGaps, listEnds } from './bridge-gaps.js';
+import { addLine, createEdgeTable, type EdgeTable, type FaceLine, kindOf } from './edge-table.js';
+import { type Ground, isCut, pieceOf } from './ground.js';
+import { describeHinge, type Fold, growTree, listFolds } from './grow-tree.js';
+import { listParcels, type Parcel } from './list-parcels.js';
+import { faceHalves } from './merge-slivers.js';
+import { boxOf, loopPoints, nestLoops } from './nest-loops.js';
+import { describeRegion } from './region.js';
+import { sortParcels } from './sort-parcels.js';
+import { splitEdges } from './split-edges.js';
+import { traceLoops } from './trace-loops.js';
+import { createGroups, findLeader, joinGroups } from './union-find.js';
+
+/** How sloppy lines may be. */
+export interface FaceOptions {
+  /** Of the artboard. */
+  readonly mmPerPx: number;
+  /** Ends nearer to a line than this lie on it. */
+  readonly snapMm: number;
+  /** Ends of cut lines nearer to each other than this are taken as joined. */
+  readonly gapMm: number;
+  /** A crease that stops this short of a line folds up to it. */
+  readonly creaseReachMm: number;
+}
+
+/** Nearer points are one: above what flattening may leave between two drawings of a curve. @unit mm */
+const WELD_MM = 0.01;
+
+/** Thinner faces are no board. @unit mm */
+const SLIVER_MM = 0.03;
+
+function arrange(table: EdgeTable, mmPerPx: number): Ground {
+  const loops = traceLoops(table);
+  const nesting = nestLoops(table, loops);
+  return { table, loops, nesting, halves: faceHalves(table, loops, nesting, SLIVER_MM / mmPerPx), mmPerPx };
+}
+
+/** Panels and blanks as they are numbered. */
+interface Numbering {
+  readonly panels: Panel[];
+  readonly blanks: Blank[];
+  /** Panel of each face, or -1. */
+  readonly panelOf: Int32Array;
+  /** Folds that are part of a tree. */
+  readonly used: Uint8Array;
+}
+
+function faceRegion(ground: Ground, face: number): Region {
+  const { table, loops, nesting, mmPerPx } = ground;
+  const outline = (loop: number): Float64Array => loopPoints(table, loops, loop);
+  return describeRegion(outline(nesting.rims[face]!), nesting.holes[face]!.map(outline), mmPerPx);
+}
+
+function addBlank(
+  numbering: Numbering,
+  ground: Ground,
+  parcel: Parcel,
+  folding: { readonly folds: readonly Fold[]; readonly byFace: ReadonlyMap<number, readonly number[]> },
+): void {
+  const { panels, blanks, panelOf, used } = numbering;
+  const regions = new Map(parcel.faces.map((face) => [face, faceRegion(ground, face)]));
+  const sizeOf = (face: number): number => regions.get(face)!.areaMm2;
+  const root = parcel.faces.reduce((best, face) => (sizeOf(face) > sizeOf(best) ? face : best));
+  const joints = growTree(root, folding.folds, folding.byFace, used);
+  const first = panels.length;
+  for (const [at, { face }] of joints.entries()) panelOf[face] = first + at;
+  for (const [at, joint] of joints.entries()) {
+    const fold = joint.fold < 0 ? null : folding.folds[joint.fold]!;
+    panels.push({
+      ...regions.get(joint.face)!,
+      index: first + at,
+      blank: blanks.length,
+      parent: joint.parent < 0 ? -1 : panelOf[joint.parent]!,
+      depth: joint.depth,
+      hinge: fold === null ? null : describeHinge(fold, panelOf, ground.mmPerPx),
+    });
+  }
+  blanks.push({
+    ...describeRegion(parcel.outer, parcel.holes, ground.mmPerPx),
+    index: blanks.length,
+    panels: joints.map((_, at) => first + at),
+    root: first,
+  });
+}
+
+/** Positions of the folds of each face. */
+function foldsByFace(folds: readonly Fold[]): ReadonlyMap<number, readonly number[]> {
+  const lists = new Map<number, number[]>();
+  for (const [place, fold] of folds.entries()) {
+    for (const face of fold.faces) {
+      const list = lists.get(face);
+      if (list === undefined) lists.set(face, [place]);
+      else list.push(place);
+    }
+  }
+  return lists;
+}
+
+function describeEnds(ground: Ground, panelOf: Int32Array): readonly LooseEnd[] {
+  const { table, nesting, halves } = ground;
+  const cuts = createGroups(table.nodes.x.length);
+  const folds = createGroups(table.nodes.x.length);
+  for (let edge = 0; edge < table.a.length; edge += 1) {
+    joinGroups(isCut(table, edge) ? cuts : folds, table.a[edge]!, table.b[edge]!);
+  }
+  return listEnds(table).map(({ node, edge, x, y, dx, dy }) => {
+    const face = nesting.find(x, y);
+    return {
+      ...{ x, y, dx, dy },
+      shape: table.shapes[edge]!,
+      kind: kindOf(table.kinds[edge]!),
+      panel: face >= 0 && halves.stands[face] === 1 ? panelOf[face]! : -1,
+      chain: findLeader(isCut(table, edge) ? cuts : folds, node),
+    };
+  });
+}
+
+/** Folds that part nothing or lie in what falls out, and folds where the outline of a face is not cut. */
+function listOddFolds(
+  ground: Ground,
+  islandFaces: ReadonlySet<number>,
+): { readonly idle: readonly Piece[]; readonly uncut: readonly Piece[] } {
+  const { table, halves } = ground;
+  const idle: Piece[] = [];
+  const uncut: Piece[] = [];
+  for (let edge = 0; edge < table.a.length; edge += 1) {
+    if (isCut(table, edge)) continue;
+    const [left, right] = [halves.faceOf[2 * edge]!, halves.faceOf[2 * edge + 1]!];
+    if (left === right || (left >= 0 && right >= 0 && islandFaces.has(left))) idle.push(pieceOf(table, edge));
+    else if (left < 0 || right < 0) uncut.push(pieceOf(table, edge));
+  }
+  return { idle, uncut };
+}
+
+function describeGap(table: EdgeTable, bridge: Bridge, mmPerPx: number): Gap {
+  const { from, to, gap } = bridge;
+  return {
+    ...{ x0: from.x, y0: from.y, x1: to.x, y1: to.y },
+    gapMm: gap * mmPerPx,
+    shapes: [table.shapes[from.edge]!, table.shapes[to.edge]!],
+  };
+}
+
+/** Extent and waste of all blanks. */
+function summarise(blanks: readonly Blank[], mmPerPx: number): Pick<Faces, 'extentMm' | 'areaMm2' | 'wasteShare'> {
+  let extent: Box = EMPTY_BOX;
+  let areaMm2 = 0;
+  for (const blank of blanks) {
+    const [x0, y0, x1, y1] = boxOf(blank.outer);
+    extent = unite(extent, { x0, y0, x1, y1 });
+    areaMm2 += blank.areaMm2;
+  }
+  if (blanks.length === 0) return { extentMm: null, areaMm2: 0, wasteShare: 0 };
+  const [width, height] = [(extent.x1 - extent.x0) * mmPerPx, (extent.y1 - extent.y0) * mmPerPx];
+  const extentMm = [extent.x0 * mmPerPx, extent.y0 * mmPerPx, width, height] as const;
+  return { extentMm, areaMm2, wasteShare: Math.max(0, 1 - areaMm2 / (width * height)) };
+}
+
+/**
+ * Blanks, panels and what holds them, from cut and crease lines.
+ *
+ * Lines are parted where they cross, touch or lie on each other; ends that miss their neighbour by little are led to it.
+ *
+ * @throws Never. Lines with coordinates beyond all cartons are left out.
+ * @accuracy Points stay where they are drawn, unless two lie within 0.01 mm: then the first stands for both. On which side of a line
+ * a point lies is exact.
+ */
+export function buildFaces(lines: readonly FaceLine[], options: FaceOptions): Faces {
+  const { mmPerPx, snapMm, gapMm, creaseReachMm } = options;
+  const table = createEdgeTable(WELD_MM / mmPerPx);
+  for (const line of lines) addLine(table, line);
+  splitEdges(table);
+  const reach = { snap: snapMm / mmPerPx, gap: gapMm / mmPerPx, crease: creaseReachMm / mmPerPx };
+  const bridges = bridgeGaps(table, reach);
+  splitEdges(table);
+  const ground = arrange(table, mmPerPx);
+  const parcels = listParcels(ground);
+  const uses = sortParcels(parcels);
+  const folds = listFolds(ground);
+  const folding = { folds, byFace: foldsByFace(folds) };
+  const numbering: Numbering = {
+    panels: [],
+    blanks: [],
+    panelOf: new Int32Array(ground.halves.stands.length).fill(-1),
+    used: new Uint8Array(folds.length),
+  };
+  const islands: Island[] = [];
+  const islandFaces = new Set<number>();
+  for (const [place, parcel] of parcels.entries()) {
+    if (uses[place] === 'blank') addBlank(numbering, ground, parcel, folding);
+    if (uses[place] === 'island') {
+      for (const face of parcel.faces) islandFaces.add(face);
+      islands.push({ ...describeRegion(parcel.outer, parcel.holes, mmPerPx), shape: parcel.shape });
+    }
+  }
+  const { panels, blanks, panelOf, used } = numbering;
+  const isRing = (fold: Fold, place: number): boolean => used[place] === 0 && panelOf[fold.faces[0]]! >= 0;
+  return {
+    panels,
+    blanks,
+    islands,
+    rings: folds.filter(isRing).map((fold) => describeHinge(fold, panelOf, mmPerPx)),
+    gaps: bridges.filter((bridge) => bridge.gap > reach.snap).map((bridge) => describeGap(table, bridge, mmPerPx)),
+    looseEnds: describeEnds(ground, panelOf),
+    ...listOddFolds(ground, islandFaces),
+    ...summarise(blanks, mmPerPx),
+  };
+}

@@ -1,0 +1,114 @@
+// Lines as edges between nodes; points that lie together are one node.
+import type { Outline } from '../geometry/outline.js';
+import type { LineKind } from '../model/faces.js';
+
+/** Bits of an edge's kinds. */
+export const CUT = 1;
+export const CREASE = 2;
+export const PERFORATION = 4;
+
+/** A line that goes into the arrangement. */
+export interface FaceLine {
+  readonly outline: Outline;
+  readonly kind: LineKind;
+  /** Index of the shape that draws it. */
+  readonly shape: number;
+}
+
+/** Points, each at its place once. */
+export interface NodeTable {
+  readonly x: number[];
+  readonly y: number[];
+  /** Nodes nearer than this are one. */
+  readonly weld: number;
+  readonly heads: Map<number, number>;
+  readonly next: number[];
+}
+
+/** Edges between nodes; the lists run side by side. */
+export interface EdgeTable {
+  readonly nodes: NodeTable;
+  a: number[];
+  b: number[];
+  /** Bits of `CUT`, `CREASE` and `PERFORATION`: more than one where lines lie on each other. */
+  kinds: number[];
+  shapes: number[];
+}
+
+/** The bit of a kind. */
+export function bitOf(kind: LineKind): number {
+  return kind === 'cut' ? CUT : kind === 'crease' ? CREASE : PERFORATION;
+}
+
+/** The kind that wins where lines lie on each other: what parts the board parts it. */
+export function kindOf(bits: number): LineKind {
+  return (bits & CUT) !== 0 ? 'cut' : (bits & CREASE) !== 0 ? 'crease' : 'perforation';
+}
+
+/** An empty table. */
+export function createEdgeTable(weld: number): EdgeTable {
+  const nodes: NodeTable = { x: [], y: [], weld, heads: new Map(), next: [] };
+  return { nodes, a: [], b: [], kinds: [], shapes: [] };
+}
+
+const STRIDE = 67108864;
+
+/** The node at a point: one that is there already, the nearest first, or a new one. */
+export function nodeAt(nodes: NodeTable, x: number, y: number): number {
+  const { weld, heads, next } = nodes;
+  const cell = 2 * weld;
+  const column = Math.floor(x / cell);
+  const row = Math.floor(y / cell);
+  const sideX = x / cell - column < 0.5 ? -1 : 1;
+  const sideY = y / cell - row < 0.5 ? -1 : 1;
+  let best = -1;
+  let least = weld;
+  for (let corner = 0; corner < 4; corner += 1) {
+    const key = (column + (corner & 1) * sideX) * STRIDE + row + (corner >> 1) * sideY;
+    for (let node = heads.get(key) ?? -1; node >= 0; node = next[node]!) {
+      const distance = Math.hypot(nodes.x[node]! - x, nodes.y[node]! - y);
+      if (distance <= least) {
+        least = distance;
+        best = node;
+      }
+    }
+  }
+  if (best >= 0) return best;
+  const node = nodes.x.length;
+  nodes.x.push(x);
+  nodes.y.push(y);
+  const key = column * STRIDE + row;
+  next.push(heads.get(key) ?? -1);
+  heads.set(key, node);
+  return node;
+}
+
+/** Adds an edge; one of no length is none. */
+export function addEdge(table: EdgeTable, a: number, b: number, kinds: number, shape: number): void {
+  if (a === b) return;
+  table.a.push(a);
+  table.b.push(b);
+  table.kinds.push(kinds);
+  table.shapes.push(shape);
+}
+
+/** Beyond this no carton lies. @unit px */
+const FARTHEST = 1e8;
+
+/** Adds the pieces of a line. */
+export function addLine(table: EdgeTable, line: FaceLine): void {
+  const { points, closed } = line.outline;
+  const kinds = bitOf(line.kind);
+  let first = -1;
+  let last = -1;
+  for (let at = 0; at < points.length; at += 2) {
+    if (!(Math.abs(points[at]!) < FARTHEST && Math.abs(points[at + 1]!) < FARTHEST)) return;
+  }
+  for (let at = 0; at < points.length; at += 2) {
+    const node = nodeAt(table.nodes, points[at]!, points[at + 1]!);
+    if (last >= 0) addEdge(table, last, node, kinds, line.shape);
+    else first = node;
+    last = node;
+  }
+  if (closed && last >= 0) addEdge(table, last, first, kinds, line.shape);
+}

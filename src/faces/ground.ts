@@ -1,0 +1,39 @@
+// The arrangement that blanks are taken from.
+import type { Piece } from '../model/faces.js';
+import { CUT, type EdgeTable, kindOf } from './edge-table.js';
+import type { HalfFaces } from './merge-slivers.js';
+import type { Nesting } from './nest-loops.js';
+import type { Loops } from './trace-loops.js';
+
+/** Edges, the loops they form, and the face on each half edge. */
+export interface Ground {
+  readonly table: EdgeTable;
+  readonly loops: Loops;
+  readonly nesting: Nesting;
+  readonly halves: HalfFaces;
+  readonly mmPerPx: number;
+}
+
+/** An edge as others see it. */
+export function pieceOf(table: EdgeTable, edge: number): Piece {
+  const { nodes, a, b } = table;
+  return {
+    x0: nodes.x[a[edge]!]!,
+    y0: nodes.y[a[edge]!]!,
+    x1: nodes.x[b[edge]!]!,
+    y1: nodes.y[b[edge]!]!,
+    shape: table.shapes[edge]!,
+    kind: kindOf(table.kinds[edge]!),
+  };
+}
+
+/** The length of an edge. @unit px */
+export function edgeLength(table: EdgeTable, edge: number): number {
+  const { nodes, a, b } = table;
+  return Math.hypot(nodes.x[b[edge]!]! - nodes.x[a[edge]!]!, nodes.y[b[edge]!]! - nodes.y[a[edge]!]!);
+}
+
+/** Whether an edge parts the board. */
+export function isCut(table: EdgeTable, edge: number): boolean {
+  return (table.kinds[edge]! & CUT) !== 0;
+}

@@ -1,0 +1,133 @@
+// Pieces that stay in one when the board is cut: faces that folds join.
+import { signedArea } from '../geometry/outline.js';
+import { edgeLength, type Ground, isCut } from './ground.js';
+import { originOf } from './trace-loops.js';
+import { createGroups, findLeader, joinGroups } from './union-find.js';
+
+/** A piece of board, cut all around. */
+export interface Parcel {
+  readonly faces: readonly number[];
+  readonly outer: Float64Array;
+  readonly holes: readonly Float64Array[];
+  /** Within the outer loop, holes included. @unit px2 */
+  readonly grossArea: number;
+  readonly hinged: boolean;
+  /** The parcel in a hole of which it lies, or -1. */
+  readonly around: number;
+  /** Parcels on the other side of its outer loop. */
+  readonly beside: readonly number[];
+  /** Shape that draws most of its outer loop. */
+  readonly shape: number;
+}
+
+/** A loop around a parcel. */
+interface Rim {
+  readonly parcel: number;
+  readonly halves: readonly number[];
+  readonly points: Float64Array;
+  readonly area: number;
+}
+
+/** The parcel of each face; -1 for faces that hang together with the outside, and for those that went to others. */
+function groupFaces(ground: Ground): { readonly parcelOf: Int32Array; readonly faces: readonly (readonly number[])[] } {
+  const { table, halves } = ground;
+  const count = halves.stands.length;
+  const groups = createGroups(count + 1);
+  for (let edge = 0; edge < table.a.length; edge += 1) {
+    const [left, right] = [halves.faceOf[2 * edge]!, halves.faceOf[2 * edge + 1]!];
+    if (left === -2 || isCut(table, edge)) continue;
+    joinGroups(groups, left < 0 ? count : left, right < 0 ? count : right);
+  }
+  const outside = findLeader(groups, count);
+  const numbers = new Map<number, number>();
+  const faces: number[][] = [];
+  const parcelOf = new Int32Array(count).fill(-1);
+  for (let face = 0; face < count; face += 1) {
+    const leader = findLeader(groups, face);
+    if (halves.stands[face] === 0 || leader === outside) continue;
+    const parcel = numbers.get(leader) ?? faces.length;
+    if (parcel === faces.length) {
+      numbers.set(leader, parcel);
+      faces.push([]);
+    }
+    faces[parcel]!.push(face);
+    parcelOf[face] = parcel;
+  }
+  return { parcelOf, faces };
+}
+
+/** The loops around all parcels, and the loop on each half edge. */
+function traceRims(ground: Ground, parcels: Int32Array): { readonly rims: readonly Rim[]; readonly rimOf: Int32Array } {
+  const { table, loops } = ground;
+  const rimOf = new Int32Array(parcels.length).fill(-1);
+  const rims: Rim[] = [];
+  for (let start = 0; start < parcels.length; start += 1) {
+    const parcel = parcels[start]!;
+    if (parcel < 0 || parcels[start ^ 1] === parcel || rimOf[start]! >= 0) continue;
+    const halves: number[] = [];
+    const points: number[] = [];
+    let half = start;
+    do {
+      rimOf[half] = rims.length;
+      halves.push(half);
+      const node = originOf(table, half);
+      points.push(table.nodes.x[node]!, table.nodes.y[node]!);
+      half = loops.next[half]!;
+      while (parcels[half ^ 1] === parcel) half = loops.next[half ^ 1]!;
+    } while (half !== start && rimOf[half]! < 0);
+    const outline = Float64Array.from(points);
+    rims.push({ parcel, halves, points: outline, area: signedArea(outline) });
+  }
+  return { rims, rimOf };
+}
+
+/** The shape that draws most of a rim. */
+function mainShape(ground: Ground, rim: Rim): number {
+  const { table } = ground;
+  const lengths = new Map<number, number>();
+  for (const half of rim.halves) {
+    const shape = table.shapes[half >> 1]!;
+    lengths.set(shape, (lengths.get(shape) ?? 0) + edgeLength(table, half >> 1));
+  }
+  let best = -1;
+  for (const [shape, length] of lengths) if (best < 0 || length > lengths.get(best)!) best = shape;
+  return best;
+}
+
+/** All parcels. */
+export function listParcels(ground: Ground): readonly Parcel[] {
+  const { table, halves } = ground;
+  const { parcelOf, faces } = groupFaces(ground);
+  const byHalf = halves.faceOf.map((face) => (face < 0 ? -1 : parcelOf[face]!));
+  const { rims, rimOf } = traceRims(ground, byHalf);
+  const hinged = new Uint8Array(faces.length);
+  for (let edge = 0; edge < table.a.length; edge += 1) {
+    const parcel = byHalf[2 * edge]!;
+    const isFold = parcel >= 0 && parcel === byHalf[2 * edge + 1] && !isCut(table, edge);
+    if (isFold && halves.faceOf[2 * edge] !== halves.faceOf[2 * edge + 1]) hinged[parcel] = 1;
+  }
+  const own: Rim[][] = faces.map(() => []);
+  for (const rim of rims) own[rim.parcel]!.push(rim);
+  return own.map((list, parcel) => {
+    const sorted = list.toSorted((p, q) => q.area - p.area);
+    const rim = sorted[0]!;
+    let around = -1;
+    const beside = new Set<number>();
+    for (const half of rim.halves) {
+      const other = rimOf[half ^ 1]!;
+      if (other < 0) continue;
+      beside.add(rims[other]!.parcel);
+      if (rims[other]!.area < 0) around = rims[other]!.parcel;
+    }
+    return {
+      faces: faces[parcel]!,
+      outer: rim.points,
+      holes: sorted.slice(1).map((hole) => hole.points),
+      grossArea: rim.area,
+      hinged: hinged[parcel] === 1,
+      around,
+      beside: [...beside],
+      shape: mainShape(ground, rim),
+    };
+  });
+}

@@ -1,0 +1,28 @@
+// Finds boxes that meet a box.
+import Flatbush from 'flatbush';
+
+/** An index of upright boxes. */
+export interface BoxIndex {
+  /** The boxes that meet or touch this one, by their place in the list, in no particular order. */
+  readonly search: (x0: number, y0: number, x1: number, y1: number) => readonly number[];
+}
+
+/**
+ * Indexes boxes: x0, y0, x1, y1 each.
+ *
+ * @throws Never. A box with a number that is not finite is found by nothing.
+ */
+export function indexBoxes(boxes: Float64Array): BoxIndex {
+  const count = boxes.length / 4;
+  if (count === 0) return { search: () => [] };
+  const index = new Flatbush(count);
+  for (let at = 0; at < boxes.length; at += 4) {
+    if (Number.isFinite(boxes[at]! + boxes[at + 1]! + boxes[at + 2]! + boxes[at + 3]!)) {
+      index.add(boxes[at]!, boxes[at + 1]!, boxes[at + 2]!, boxes[at + 3]!);
+    } else {
+      index.add(Infinity, Infinity, -Infinity, -Infinity);
+    }
+  }
+  index.finish();
+  return { search: (x0, y0, x1, y1) => index.search(x0, y0, x1, y1) };
+}

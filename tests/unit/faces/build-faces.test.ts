@@ -1,0 +1,164 @@
+// Faces of invented blanks, by closed forms.
+import { describe, expect, it } from 'vitest';
+import type { Faces } from '../../../src/model/faces.js';
+import { type Drawn, drawFaces, SLEEVE } from './draw-faces.js';
+
+function sizes(regions: readonly { readonly lengthMm: number; readonly widthMm: number }[]): readonly string[] {
+  return regions.map(({ lengthMm, widthMm }) => `${lengthMm.toFixed(3)} x ${widthMm.toFixed(3)}`).sort();
+}
+
+function counts(faces: Faces): readonly number[] {
+  return [faces.blanks.length, faces.panels.length, faces.islands.length];
+}
+
+const SQUARE: Drawn = ['cut', 'M0 0H100V100H0Z'];
+
+describe('a sleeve', () => {
+  const faces = drawFaces(SLEEVE);
+
+  it('is one blank of six panels with their sizes and the area by hand', () => {
+    expect(counts(faces)).toEqual([1, 6, 0]);
+    expect(sizes(faces.panels)).toEqual([
+      '60.000 x 38.000',
+      '80.000 x 12.000',
+      '80.000 x 40.000',
+      '80.000 x 40.000',
+      '80.000 x 60.000',
+      '80.000 x 60.000',
+    ]);
+    expect(faces.blanks[0]!.areaMm2).toBeCloseTo(200 * 80 + 60 * 38 + 12 * 75, 6);
+    expect(faces.extentMm!.map((value) => Number(value.toFixed(6)) + 0)).toEqual([0, -38, 212, 118]);
+    expect(faces.wasteShare).toBeCloseTo(1 - 19180 / (212 * 118), 9);
+    expect([faces.idle, faces.uncut, faces.gaps, faces.looseEnds, faces.rings]).toEqual([[], [], [], [], []]);
+  });
+
+  it('hangs as a tree from its largest panel, by creases of their length', () => {
+    const root = faces.panels[faces.blanks[0]!.root]!;
+    expect([root.parent, root.depth, root.hinge, root.areaMm2.toFixed(3)]).toEqual([-1, 0, null, '4800.000']);
+    for (const panel of faces.panels.slice(1)) {
+      expect(panel.depth).toBe(faces.panels[panel.parent]!.depth + 1);
+      expect([...panel.hinge!.panels].sort()).toEqual([panel.index, panel.parent].sort());
+    }
+    expect(faces.panels.slice(1).map((panel) => panel.hinge!.lengthMm.toFixed(3))).toHaveLength(5);
+    expect(faces.panels.flatMap((panel) => panel.hinge?.lengthMm.toFixed(2) ?? []).sort()).toEqual([
+      '60.00',
+      '80.00',
+      '80.00',
+      '80.00',
+      '80.00',
+    ]);
+  });
+});
+
+describe('what falls out', () => {
+  it("a window is an island, its area is not the blank's", () => {
+    const faces = drawFaces([SQUARE, ['crease', 'M50 0V100'], ['cut', 'M10 10H30V20H10Z']]);
+    expect(counts(faces)).toEqual([1, 2, 1]);
+    expect(faces.blanks[0]!.areaMm2).toBeCloseTo(9800, 6);
+    expect(faces.blanks[0]!.holes).toHaveLength(1);
+    expect(sizes(faces.islands)).toEqual(['20.000 x 10.000']);
+    expect(faces.islands[0]!.shape).toBe(2);
+    expect(faces.panels.map((panel) => panel.areaMm2.toFixed(3)).sort()).toEqual(['4800.000', '5000.000']);
+  });
+
+  it('a round hole has the area of its circle, within the flattening', () => {
+    const faces = drawFaces([SQUARE, ['cut', 'M60 50A10 10 0 0 1 40 50A10 10 0 0 1 60 50Z']]);
+    expect(Math.abs(faces.islands[0]!.areaMm2 - 100 * Math.PI)).toBeLessThan(20 * Math.PI * 0.005);
+    expect(faces.islands[0]!.areaMm2).not.toBeCloseTo(100 * Math.PI, 6);
+    expect(counts(faces)).toEqual([1, 1, 1]);
+  });
+
+  it('a window across a crease opens both panels and parts the crease', () => {
+    const faces = drawFaces([SQUARE, ['crease', 'M50 0V100'], ['cut', 'M40 40H60V60H40Z']]);
+    expect(counts(faces)).toEqual([1, 2, 1]);
+    expect(faces.panels[1]!.hinge!.lengthMm).toBeCloseTo(80, 6);
+    expect(faces.idle.map((piece) => Math.abs(piece.y1 - piece.y0) > 1)).toEqual([true]);
+  });
+
+  it('an offcut beside the blank is an island, a label of its own is a blank', () => {
+    const blank: Drawn[] = [SQUARE, ['crease', 'M50 0V100']];
+    expect(counts(drawFaces([...blank, ['cut', 'M100 10H110V20H100']]))).toEqual([1, 2, 1]);
+    expect(counts(drawFaces([...blank, ['cut', 'M120 10H130V20H120Z']]))).toEqual([2, 3, 0]);
+  });
+
+  it('the rest of the sheet around folded blanks is neither', () => {
+    const faces = drawFaces([SQUARE, ['crease', 'M50 0V100'], ['cut', 'M-10 -10H110V110H-10Z']]);
+    expect(counts(faces)).toEqual([1, 2, 0]);
+  });
+});
+
+describe('creases and cuts that part nothing', () => {
+  it('a slit is open by right: one panel, two loose ends within it', () => {
+    const faces = drawFaces([SQUARE, ['cut', 'M20 20H40']]);
+    expect(counts(faces)).toEqual([1, 1, 0]);
+    expect(faces.looseEnds.map((end) => [end.kind, end.panel])).toEqual([
+      ['cut', 0],
+      ['cut', 0],
+    ]);
+    expect(new Set(faces.looseEnds.map((end) => end.chain)).size).toBe(1);
+    expect(faces.looseEnds.map((end) => end.dx).sort()).toEqual([-1, 1]);
+  });
+
+  it('a crease that ends in the panel is idle', () => {
+    const faces = drawFaces([SQUARE, ['crease', 'M50 0V60']]);
+    expect(counts(faces)).toEqual([1, 1, 0]);
+    expect(faces.idle).toHaveLength(1);
+  });
+
+  it('creases that cross make a ring of four panels', () => {
+    const faces = drawFaces([SQUARE, ['crease', 'M50 0V100M0 50H100']]);
+    expect(counts(faces)).toEqual([1, 4, 0]);
+    expect(faces.rings).toHaveLength(1);
+    expect(faces.panels.map((panel) => panel.depth).sort()).toEqual([0, 1, 1, 2]);
+  });
+
+  it('a fold on the rim without a cut leaves no blank', () => {
+    const faces = drawFaces([
+      ['cut', 'M0 0H100V100H0'],
+      ['crease', 'M0 0V100'],
+    ]);
+    expect(counts(faces)).toEqual([0, 0, 0]);
+    expect(faces.uncut).toHaveLength(1);
+  });
+});
+
+describe('sloppy lines', () => {
+  it('a gap below the snap is closed silently, one above it is told', () => {
+    const snapped = drawFaces([['cut', 'M0 0H100V100H0V0.04']]);
+    expect([counts(snapped), snapped.gaps]).toEqual([[1, 1, 0], []]);
+    const gap = drawFaces([['cut', 'M0 0H100V100H0V0.4']]);
+    expect(counts(gap)).toEqual([1, 1, 0]);
+    expect(gap.gaps.map((item) => item.gapMm.toFixed(6))).toEqual(['0.400000']);
+    const open = drawFaces([['cut', 'M0 0H100V100H0V3']]);
+    expect([counts(open), open.gaps]).toEqual([[0, 0, 0], []]);
+    expect(open.looseEnds.map((end) => end.panel)).toEqual([-1, -1]);
+  });
+
+  it('a crease that stops short by less than its reach folds all the same; one that runs over too', () => {
+    for (const crease of ['M50 1V99', 'M50 -0.5V100.5', 'M50 0.03V99.97', 'M50 0V98.5']) {
+      expect(counts(drawFaces([SQUARE, ['crease', crease]]))).toEqual([1, 2, 0]);
+    }
+    expect(counts(drawFaces([SQUARE, ['crease', 'M50 3V100']]))).toEqual([1, 1, 0]);
+  });
+
+  it('a curve drawn twice, in other pieces and the other way round, is one curve', () => {
+    const arc = 'M0 0A100 100 0 0 1 100 100';
+    const parts = 'M100 100A100 100 0 0 0 70.71067811865476 29.28932188134524A100 100 0 0 0 0 0';
+    const faces = drawFaces([
+      ['cut', `${arc}H0Z`],
+      ['cut', parts],
+    ]);
+    expect(counts(faces)).toEqual([1, 1, 0]);
+    expect(faces.blanks[0]!.areaMm2 / (2500 * Math.PI)).toBeCloseTo(1, 3);
+  });
+
+  it('a cut beats a crease that lies on it', () => {
+    const faces = drawFaces([SQUARE, ['crease', 'M0 0H100V100']]);
+    expect([counts(faces), faces.uncut, faces.idle]).toEqual([[1, 1, 0], [], []]);
+  });
+
+  it('nothing gives nothing', () => {
+    const faces = drawFaces([]);
+    expect([counts(faces), faces.extentMm, faces.wasteShare]).toEqual([[0, 0, 0], null, 0]);
+  });
+});
