@@ -11,6 +11,7 @@ const ROOMS = {
   split: ['model', 'source'],
   mark: ['model', 'geometry'],
   check: ['model', 'geometry'],
+  faces: ['model', 'geometry'],
   write: ['model', 'geometry'],
   verify: ['model', 'geometry', 'source'],
   witness: ['model', 'geometry'],

@@ -1,9 +1,12 @@
 // What every check gets, and what a check is.
-import type { Artwork } from '../model/artwork.js';
+import type { Outline } from '../geometry/outline.js';
+import type { Artwork, Shape } from '../model/artwork.js';
+import type { Faces } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
 import type { MarkPlan } from '../model/marks.js';
 import type { Assignment } from '../model/pass.js';
 import type { Ticket } from '../model/ticket.js';
+import type { ToolLine } from '../model/tool-line.js';
 
 /** The artwork as it would be split, the job's numbers (`ticket.checks`), and what the road reads of the source. */
 export interface CheckFacts {
@@ -12,6 +15,12 @@ export interface CheckFacts {
   readonly ticket: Ticket;
   /** The marks that the sheets get; null where they get none. */
   readonly marks: MarkPlan | null;
+  /** The runs of a shape's geometry on the artboard; read once. */
+  readonly outlineOf: (shape: Shape) => readonly Outline[];
+  /** The lines of all tool passes, pass by pass in the order of the runs, within a pass in paint order. */
+  readonly toolLines: readonly ToolLine[];
+  /** What cut and crease lines enclose; null where no pass cuts. */
+  readonly faces: Faces | null;
 }
 
 /** One question to the artwork. Findings carry the measured and the allowed value, a place in mm, and what to do. */

@@ -3,7 +3,7 @@ import { type Box, EMPTY_BOX, unite } from '../geometry/box.js';
 import type { Blank, Faces, Gap, Island, LooseEnd, Panel, Piece, Region } from '../model/faces.js';
 import { type Bridge, bridgeGaps, listEnds } from './bridge-gaps.js';
 import { addLine, createEdgeTable, type EdgeTable, type FaceLine, kindOf } from './edge-table.js';
-import { type Ground, isCut, pieceOf } from './ground.js';
+import { edgeLength, type Ground, isCut, pieceOf } from './ground.js';
 import { describeHinge, type Fold, growTree, listFolds } from './grow-tree.js';
 import { listParcels, type Parcel } from './list-parcels.js';
 import { faceHalves } from './merge-slivers.js';
@@ -100,20 +100,29 @@ function foldsByFace(folds: readonly Fold[]): ReadonlyMap<number, readonly numbe
 }
 
 function describeEnds(ground: Ground, panelOf: Int32Array): readonly LooseEnd[] {
-  const { table, nesting, halves } = ground;
+  const { table, nesting, halves, mmPerPx } = ground;
   const cuts = createGroups(table.nodes.x.length);
   const folds = createGroups(table.nodes.x.length);
   for (let edge = 0; edge < table.a.length; edge += 1) {
     joinGroups(isCut(table, edge) ? cuts : folds, table.a[edge]!, table.b[edge]!);
   }
-  return listEnds(table).map(({ node, edge, x, y, dx, dy }) => {
+  const chainOf = (edge: number): number => findLeader(isCut(table, edge) ? cuts : folds, table.a[edge]!);
+  const lengths = [new Map<number, number>(), new Map<number, number>()] as const;
+  const lengthsOf = (edge: number): Map<number, number> => lengths[isCut(table, edge) ? 0 : 1];
+  for (let edge = 0; edge < table.a.length; edge += 1) {
+    const chain = chainOf(edge);
+    lengthsOf(edge).set(chain, (lengthsOf(edge).get(chain) ?? 0) + edgeLength(table, edge));
+  }
+  return listEnds(table).map(({ edge, x, y, dx, dy }) => {
     const face = nesting.find(x, y);
+    const chain = chainOf(edge);
     return {
       ...{ x, y, dx, dy },
       shape: table.shapes[edge]!,
       kind: kindOf(table.kinds[edge]!),
       panel: face >= 0 && halves.stands[face] === 1 ? panelOf[face]! : -1,
-      chain: findLeader(isCut(table, edge) ? cuts : folds, node),
+      chain,
+      chainMm: lengthsOf(edge).get(chain)! * mmPerPx,
     };
   });
 }

@@ -5,6 +5,21 @@ export type CheckGroup = 'lines' | 'print' | 'sheet' | 'passes' | 'blank';
 
 /** Codes of the checks, group by group. */
 const CHECKS = {
+  'check/outline-open': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'A cut outline does not close: an opening between two ends.',
+  },
+  'check/outline-not-cut': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'A crease or perforation bounds the board where the outline should be cut.',
+  },
+  'check/loose-piece': {
+    severity: 'note',
+    group: 'blank',
+    doc: 'Pieces that are cut loose and are no blank: windows, holes, offcuts.',
+  },
   'check/artboard-too-large': {
     severity: 'error',
     asks: true,

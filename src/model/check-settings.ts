@@ -22,4 +22,10 @@ export interface CheckSettings {
   readonly turnAxis: 'not-said' | 'vertical' | 'horizontal';
   /** Names of layers that hold register marks of the designer's own. */
   readonly markLayers: readonly string[];
+  /** Ends of lines that miss a line by less lie on it, mm. */
+  readonly snapMm: number;
+  /** Openings in cut lines up to this are faults, wider ones are openings, mm. */
+  readonly gapMm: number;
+  /** A crease that stops this short of the line it runs to folds all the same, mm. */
+  readonly creaseReachMm: number;
 }

@@ -91,6 +91,8 @@ export interface LooseEnd {
   readonly panel: number;
   /** Lines of a kind that hang together have the same number. */
   readonly chain: number;
+  /** Length of all of them. */
+  readonly chainMm: number;
 }
 
 /** What the lines enclose. */

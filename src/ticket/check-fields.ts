@@ -22,5 +22,8 @@ export const CHECK_FIELDS: Fields = {
     doc: 'Axis that the sheet is turned over for the reverse side',
     words: ['not-said', 'vertical', 'horizontal'],
   },
+  snapMm: millimetres('Ends of lines that miss a line by less lie on it', 0, 1),
+  gapMm: millimetres('Openings in cut lines up to this are faults, wider ones are openings', 0, 10),
+  creaseReachMm: millimetres('A crease that stops this short of a line folds up to it', 0, 20),
   markLayers: { type: 'texts', doc: "Layers that hold register marks of the designer's own", longest: 500 },
 };

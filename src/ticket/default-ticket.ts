@@ -15,6 +15,9 @@ const DEFAULT_CHECKS: CheckSettings = {
   smallestMm: 10,
   largestMm: 3000,
   turnAxis: 'not-said',
+  snapMm: 0.05,
+  gapMm: 1,
+  creaseReachMm: 2,
   markLayers: ['Marks', 'Register marks', 'Registration marks'],
 };
 

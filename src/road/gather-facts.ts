@@ -1,0 +1,56 @@
+// What the checks judge: lines of the tool passes, and what they enclose.
+import type { CheckFacts } from '../check/check-facts.js';
+import { buildFaces } from '../faces/build-faces.js';
+import type { Outline } from '../geometry/outline.js';
+import type { Shape } from '../model/artwork.js';
+import type { Faces } from '../model/faces.js';
+import { placementsByPass } from '../model/pass.js';
+import type { Ticket } from '../model/ticket.js';
+import { lineKind, type ToolLine } from '../model/tool-line.js';
+import { shapeOutline } from '../resolve/shape-outline.js';
+import type { PreparedJob } from './prepare-job.js';
+
+type OutlineOf = CheckFacts['outlineOf'];
+
+/** Reads each shape's outline once. */
+function keepOutlines({ source, artwork }: PreparedJob): OutlineOf {
+  const kept = new Map<number, readonly Outline[]>();
+  return (shape: Shape) => {
+    const known = kept.get(shape.index);
+    if (known !== undefined) return known;
+    const outlines = shapeOutline(source, artwork, shape);
+    kept.set(shape.index, outlines);
+    return outlines;
+  };
+}
+
+function listToolLines({ artwork, assignment }: PreparedJob, outlineOf: OutlineOf): readonly ToolLine[] {
+  const lines: ToolLine[] = [];
+  for (const [pass, placements] of placementsByPass(assignment).entries()) {
+    const { role } = assignment.passes[pass]!;
+    const kind = lineKind(role);
+    if (kind === null) continue;
+    for (const placement of placements) {
+      const shape = artwork.shapes[placement.shape]!;
+      if (placement.part === 'fill' || shape.kind === 'image' || shape.kind === 'foreignObject') continue;
+      for (const outline of outlineOf(shape)) lines.push({ shape, pass, role, kind, outline });
+    }
+  }
+  return lines;
+}
+
+function findFaces(lines: readonly ToolLine[], mmPerPx: number, { checks }: Ticket): Faces | null {
+  if (!lines.some((line) => line.kind === 'cut')) return null;
+  const { snapMm, gapMm, creaseReachMm } = checks;
+  const faceLines = lines.map(({ outline, kind, shape }) => ({ outline, kind, shape: shape.index }));
+  return buildFaces(faceLines, { mmPerPx, snapMm, gapMm, creaseReachMm });
+}
+
+/** The facts of a prepared job. */
+export function gatherFacts(job: PreparedJob, ticket: Ticket): CheckFacts {
+  const { artwork, assignment, marks } = job;
+  const outlineOf = keepOutlines(job);
+  const toolLines = listToolLines(job, outlineOf);
+  const faces = findFaces(toolLines, artwork.artboard.mmPerPx, ticket);
+  return { artwork, assignment, ticket, marks: marks.plan, outlineOf, toolLines, faces };
+}
