@@ -13,7 +13,7 @@ export function safeName(name: string): string {
   const plain = name
     .normalize('NFC')
     .replace(UNSAFE, '-')
-    .replace(/\p{Surrogate}/gu, '-')
+    .replace(/[\ud800-\udfff]/gu, '-')
     .replace(/^[. ]+|[. ]+$/g, '');
   const short = [...plain]
     .slice(0, LONGEST)
