@@ -100,13 +100,13 @@ function judgeExtent({ artwork, assignment, ticket }: CheckFacts): FindingText |
   const { smallestMm, largestMm } = ticket.checks;
   const box = measureExtent(artwork.shapes, assignment.placements);
   if (isEmptyBox(box)) return null;
-  const longest = Math.max(box.x1 - box.x0, box.y1 - box.y0) * artwork.artboard.mmPerPx;
+  const longest = roundValue(Math.max(box.x1 - box.x0, box.y1 - box.y0) * artwork.artboard.mmPerPx);
   if (longest >= smallestMm && longest <= largestMm) return null;
   const small = longest < smallestMm;
   return {
     message: `All that is drawn is ${sayMm(longest)} mm ${small ? 'at most' : 'long'}; ${small ? `at least ${sayMm(smallestMm)}` : `at most ${sayMm(largestMm)}`} mm are expected.`,
     remedy: `Look whether units were mixed up: at ${small ? 'ten times' : 'a tenth of'} the size it would be ${sayMm(longest * (small ? 10 : 0.1))} mm. If it is right, say ${small ? 'a smaller "smallestMm"' : 'a larger "largestMm"'} under checks in the ticket.`,
-    data: { measuredMm: roundValue(longest), allowedMm: small ? smallestMm : largestMm },
+    data: { measuredMm: longest, allowedMm: small ? smallestMm : largestMm },
   };
 }
 

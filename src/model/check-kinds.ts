@@ -36,6 +36,39 @@ const CHECKS = {
     group: 'sheet',
     doc: 'The size looks as if units were mixed up: 72 for 96 to the inch, a factor of 10, inches for millimetres.',
   },
+  'check/art-in-gripper': {
+    severity: 'warning',
+    group: 'sheet',
+    doc: 'Something is drawn where the machine holds the sheet or does not reach.',
+  },
+  'check/pass-size-differs': {
+    severity: 'error',
+    asks: true,
+    group: 'passes',
+    doc: 'A pass is set up for a sheet of another size.',
+  },
+  'check/marks-not-there': {
+    severity: 'error',
+    asks: true,
+    group: 'passes',
+    doc: 'A pass registers to marks that are not on the sheet when it runs.',
+  },
+  'check/tool-on-print': {
+    severity: 'note',
+    group: 'passes',
+    doc: 'A tool presses on a face that is printed already.',
+  },
+  'check/turn-axis-unsaid': {
+    severity: 'warning',
+    group: 'passes',
+    doc: 'A pass runs on the reverse side, and nothing says how the sheet is turned.',
+  },
+  'check/marks-in-gripper': {
+    severity: 'warning',
+    group: 'passes',
+    doc: 'Marks stand where the machine holds the sheet or does not reach.',
+  },
+  'check/marks-covered': { severity: 'warning', group: 'passes', doc: 'Marks lie under a copy that is drawn later.' },
 } as const;
 
 /** Severity, group and manual line of the codes that checks give. */

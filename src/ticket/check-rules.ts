@@ -6,6 +6,9 @@ import { nearestWord } from './nearest-word.js';
 
 const CONDITIONS = ['layer', 'stroke', 'fill', 'widthMm', 'dashed', 'class', 'id', 'element'] as const;
 
+/** What a pass may register to besides another pass. */
+const REGISTER_WORDS = ['edge', 'printed-marks'];
+
 /** A rule or pass together with its place in the ticket. */
 export interface Placed<T> {
   readonly at: number;
@@ -86,6 +89,24 @@ export function checkMarkPasses(marked: readonly Placed<string>[], names: readon
     });
 }
 
+/** Faults of what the passes register to: an edge, printed marks, or a pass that the ticket declares. */
+function checkRegisters(passes: readonly Placed<PassRequest>[], names: readonly string[]): readonly TicketFault[] {
+  const known = [...REGISTER_WORDS, ...names];
+  return passes.flatMap(({ at, item }) => {
+    const to = item.registersTo;
+    if (typeof to !== 'string' || known.includes(to)) return [];
+    const near = nearestWord(to, known);
+    const path = `passes[${at}].registersTo`;
+    return [
+      {
+        path,
+        message: `${path} is "${to}", which is neither a pass of the ticket nor one of: ${REGISTER_WORDS.join(', ')}.`,
+        remedy: near === null ? `Allowed are: ${known.join(', ')}.` : `Did you mean "${near}"?`,
+      },
+    ];
+  });
+}
+
 /** Every fault of rules and passes that are right in shape. */
 export function checkRules(
   rules: readonly Placed<Rule>[],
@@ -101,5 +122,6 @@ export function checkRules(
     })),
     ...rules.flatMap(({ at, item }) => checkRule(item, `rules[${at}]`, names)),
     ...checkRests(rules),
+    ...checkRegisters(passes, names),
   ];
 }

@@ -3,6 +3,7 @@ import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 import { EXIT } from '../../src/cli/exit-code.js';
 import { PINBAR_VERSION } from '../../src/model/version.js';
+import { DEFAULT_TICKET } from '../../src/ticket/default-ticket.js';
 import { parse, readFiles, readText, walk } from './tree.js';
 
 interface Manifest {
@@ -39,6 +40,19 @@ describe('README', () => {
   it('tells no option that is not there', () => {
     const told = readme.match(/(?<![\w-])--[a-z][a-z-]*/g) ?? [];
     expect([...new Set(told)].filter((option) => !options.includes(option))).toEqual([]);
+  });
+
+  it('tells every number of the checks, and its default', () => {
+    const rows = readme.split('### Numbers of the checks')[1]!.split('\n### ')[0]!.split('\n');
+    const told = rows.flatMap((row): (readonly [string, string])[] => {
+      const [, keys, values] = row.split(' | ').length > 2 ? ['', ...row.slice(2).split(' | ')] : [];
+      const names = [...(keys ?? '').matchAll(/`(\w+)`/g)].map(([, name]) => name!);
+      const parts = names.length === 1 ? [values!] : (values ?? '').split(', ');
+      return names.map((name, i) => [name, (parts[i] ?? parts[0]!).replaceAll('`', '')]);
+    });
+    const spell = (value: unknown): string => (Array.isArray(value) ? value.join(', ') : String(value));
+    const wanted = Object.entries(DEFAULT_TICKET.checks).map(([name, value]) => [name, spell(value)]);
+    expect(Object.fromEntries(told)).toEqual(Object.fromEntries(wanted));
   });
 
   it('tells every exit code', () => {

@@ -70,6 +70,17 @@ describe('a ticket that is right', () => {
 });
 
 describe('a ticket that is wrong', () => {
+  it('registers a pass to nothing that is there', () => {
+    const passes = [
+      { name: 'first', role: 'print', registersTo: 'edge' },
+      { name: 'second', role: 'cutting', registersTo: 'frist' },
+      { name: 'third', role: 'creasing', registersTo: 'printed-marks' },
+    ];
+    const [fault] = faults({ pinbar: 1, passes });
+    expect(paths({ pinbar: 1, passes })).toEqual(['passes[1].registersTo']);
+    expect(fault!.remedy).toBe('Did you mean "first"?');
+  });
+
   it('tells every fault at once, two unknown keys of one object among them', () => {
     const wrong = {
       pinbar: 1,
