@@ -19,15 +19,17 @@ export function checkToolsOnPrint(facts: CheckFacts): readonly Finding[] {
   const { artwork, assignment } = facts;
   const setups = listSetups(facts);
   const byPass = placementsByPass(assignment);
-  const partsOf = (index: number) => byPass[index]!.map(({ shape, part }) => ({ shape: artwork.shapes[shape]!, part }));
   return setups.flatMap((tool, at) => {
     const risk = RISKS[tool.pass.role];
     if (risk === undefined) return [];
     const before = setups.slice(0, at).filter(({ pass, side }) => isCoating(pass.role) && side === tool.side);
-    const printed = measureExtent(before.flatMap(({ index }) => partsOf(index)));
-    const touched: Trouble[] = partsOf(tool.index)
-      .filter(({ shape }) => !isEmptyBox(intersect(shape.drawnBound, printed)))
-      .map(({ shape }) => ({ shape, at: [shape.fillBox.x0, shape.fillBox.y0] }));
+    const printed = measureExtent(
+      artwork.shapes,
+      before.flatMap(({ index }) => byPass[index]!),
+    );
+    const touched: Trouble[] = byPass[tool.index]!.map(({ shape }) => artwork.shapes[shape]!)
+      .filter((shape) => !isEmptyBox(intersect(shape.drawnBound, printed)))
+      .map((shape) => ({ shape, at: [shape.fillBox.x0, shape.fillBox.y0] }));
     const names = before.map(({ pass }) => pass.name).join(', ');
     return gatherTroubles(artwork, 'check/tool-on-print', touched, () => ({
       message: `Pass ${tool.pass.order}, ${tool.pass.name}, presses on a face that ${names} printed before: ${risk}.`,
