@@ -43,11 +43,12 @@ describe('README', () => {
   });
 
   it('tells every number of the checks, and its default', () => {
-    const rows = readme.split('### Numbers of the checks')[1]!.split('\n### ')[0]!.split('\n');
+    const table = readme.split('### Numbers of the checks')[1]!.split('\n### ')[0]!;
+    const rows = table.split('\n').filter((row) => row.startsWith('| `'));
     const told = rows.flatMap((row): (readonly [string, string])[] => {
-      const [, keys, values] = row.split(' | ').length > 2 ? ['', ...row.slice(2).split(' | ')] : [];
-      const names = [...(keys ?? '').matchAll(/`(\w+)`/g)].map(([, name]) => name!);
-      const parts = names.length === 1 ? [values!] : (values ?? '').split(', ');
+      const [keys, values] = row.slice(2).split(' | ') as [string, string];
+      const names = [...keys.matchAll(/`(\w+)`/g)].map(([, name]) => name!);
+      const parts = names.length === 1 ? [values] : values.split(', ');
       return names.map((name, i) => [name, (parts[i] ?? parts[0]!).replaceAll('`', '')]);
     });
     const spell = (value: unknown): string => (Array.isArray(value) ? value.join(', ') : String(value));

@@ -1,6 +1,7 @@
 // Facts for a check from a few lines of SVG and a ticket.
 import type { CheckFacts } from '../../../src/check/check-facts.js';
 import { readTicket } from '../../../src/index.js';
+import { gatherFacts } from '../../../src/road/gather-facts.js';
 import { prepareJob } from '../../../src/road/prepare-job.js';
 
 /** A sheet of 200 x 150 mm with print, a crease and a cut; `change` replaces words of it. */
@@ -36,8 +37,7 @@ export async function readFacts(
     text = text.replace(from, to);
   }
   const ticket = readTicket({ pinbar: 1, rules: RULES, ...wishes });
-  const { artwork, assignment, marks } = await prepareJob(new TextEncoder().encode(text), ticket, {});
-  return { artwork, assignment, ticket, marks: marks.plan };
+  return gatherFacts(await prepareJob(new TextEncoder().encode(text), ticket, {}), ticket);
 }
 
 /** Names of the passes that `readFacts` fills, with what more a ticket says of each. */
