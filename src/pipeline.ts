@@ -121,7 +121,7 @@ export async function split(
     marginMm: ticket.marginMm,
     rootMayChange: source.namespaceMissing || Object.values(marks.rootSize).some((value) => value !== null),
     cleanedRows: sanitised.cleanedRows,
-    shownRows: parts.shownRows,
+    removed: sanitised.removed,
   };
   const proof = await proveFiles(original, { sheets, files: plain, marked: marks.plan !== null }, ticket, options);
   const { files, findings: compaction } = await compactFiles(plain, ticket, options);

@@ -124,7 +124,7 @@ const KINDS = {
   'mark/left-out': { severity: 'note', doc: 'No marks were asked for; drawn extents may differ between passes.' },
   'compact/moved': { severity: 'warning', doc: 'Compaction moved or lost something; the uncompacted file is written.' },
   'compact/too-large': { severity: 'warning', doc: 'The file is too large to compact.' },
-  'verify/lost': { severity: 'error', doc: 'A shape of the source is missing from its pass.' },
+  'verify/lost': { severity: 'error', doc: 'A shape of the source, or something it needs, is missing from its pass.' },
   'verify/doubled': { severity: 'error', doc: 'A shape stands more often than it should.' },
   'verify/unexpected': { severity: 'error', doc: 'A sheet draws something the source does not send there.' },
   'verify/bytes-changed': { severity: 'error', doc: 'The bytes of a kept element differ from the source.' },

@@ -26,8 +26,6 @@ export interface SplitRequest {
 /** All sheets of a job, in the order of the passes. */
 export interface SplitResult {
   readonly sheets: readonly Sheet[];
-  /** Rows shown although they were hidden. */
-  readonly shownRows: ReadonlySet<number>;
   readonly findings: readonly Finding[];
 }
 
@@ -121,5 +119,5 @@ export function split(
     const edits = orderEdits([...shared, ...overrideRows(source, shown, placed.styles)]);
     return emitSheet(grounds, { pass, duty: selection.duty, edits, standIns: artwork.structural });
   });
-  return { sheets, shownRows: shown, findings };
+  return { sheets, findings };
 }

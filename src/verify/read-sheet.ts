@@ -5,6 +5,7 @@ import { placeOf } from '../source/locate.js';
 import { readAttributeValue, readText } from '../source/read-attribute.js';
 import type { Source } from '../source/source.js';
 import { type Allowance, judgeHead, sameHead } from './compare-head.js';
+import { findLeftBehind, type Needs } from './find-left-behind.js';
 
 /** A written file and what it is said to hold. */
 export interface SheetClaim {
@@ -16,7 +17,9 @@ export interface SheetClaim {
   readonly expected: Uint8Array;
   /** 1 for source rows that draw anything at all. */
   readonly carriers: Uint8Array;
-  /** Style declarations that may stand on a row besides its own. */
+  /** What its elements need besides themselves. */
+  readonly needs: Needs;
+  /** Style declarations that stand on a row besides its own. */
   readonly overrides: ReadonlyMap<number, string>;
   readonly rootMayChange: boolean;
   /** Rows of style elements whose text may have been cleaned of outside references. */
@@ -27,6 +30,8 @@ interface Walk {
   readonly source: Source;
   readonly claim: SheetClaim;
   readonly seen: Uint8Array;
+  /** 1 for source rows that stand in the file, drawn or not. */
+  readonly present: Uint8Array;
   readonly findings: Finding[];
   /** Row of the sheet up to which everything stands in a definition wrapper. */
   wrappedUntil: number;
@@ -115,6 +120,16 @@ function judgeContent(walk: Walk, i: number, row: number): void {
   if (!equalBytes(before, after)) complain(walk, 'verify/bytes-changed', i, 'its text differs from the source');
 }
 
+/** A row whose paint is parted, or that is shown though hidden, must say so. */
+function requireOverride(walk: Walk, i: number, row: number): void {
+  const { overrides } = walk.claim;
+  const override = overrides.size === 0 ? undefined : overrides.get(row);
+  if (override === undefined) return;
+  const style = readAttributeValue(walk.claim.sheet, i, 'style') ?? '';
+  if (style !== override && !style.endsWith(`;${override}`))
+    complain(walk, 'verify/bytes-changed', i, `its style does not end in "${override}"`);
+}
+
 /** One element that comes from the source; returns the next row to look at. */
 function judgeKept(walk: Walk, i: number, row: number): number {
   const { claim, source } = walk;
@@ -124,10 +139,12 @@ function judgeKept(walk: Walk, i: number, row: number): number {
   const end = claim.sheet.elements.next[i]!;
   if (isWholeEqual(walk, i, row)) {
     for (let k = 0; i + k < end; k += 1) {
+      requireOverride(walk, i + k, row + k);
       if (claim.rows[i + k] !== row + k)
         complain(walk, 'verify/bytes-changed', i + k, 'is not the element it is said to be');
       countDrawn(walk, i + k, row + k);
     }
+    walk.present.fill(1, row, row + (end - i));
     walk.lastRow = row + (end - i) - 1;
     return end;
   }
@@ -136,8 +153,10 @@ function judgeKept(walk: Walk, i: number, row: number): number {
     const wrong = judgeHead(source, row, { source: claim.sheet, row: i }, allowance);
     if (wrong !== null) complain(walk, 'verify/bytes-changed', i, wrong);
   }
+  requireOverride(walk, i, row);
   judgeContent(walk, i, row);
   countDrawn(walk, i, row);
+  walk.present[row] = 1;
   walk.lastRow = row;
   return i + 1;
 }
@@ -155,6 +174,7 @@ export function readSheet(
     source,
     claim,
     seen: new Uint8Array(source.elements.count),
+    present: new Uint8Array(source.elements.count),
     findings: [],
     wrappedUntil: 0,
     lastRow: -1,
@@ -169,7 +189,8 @@ export function readSheet(
     const row = claim.rows[i]!;
     i = row < 0 ? judgeInserted(walk, i) : judgeKept(walk, i, row);
   }
-  return { findings: [...walk.findings, ...listLost(walk)], drawn: countSeen(walk) };
+  const behind = findLeftBehind(source, claim.needs, { file: claim.file, present: walk.present });
+  return { findings: [...walk.findings, ...listLost(walk), ...behind], drawn: countSeen(walk) };
 }
 
 function countSeen(walk: Walk): number {

@@ -8,6 +8,8 @@ import { equalBytes } from '../model/platform.js';
 import type { ExtentMm, Judgement, PassProof } from '../model/proof.js';
 import type { Source } from '../source/source.js';
 import { findActiveContent } from './active-content.js';
+import { compareMarks, sayMarks } from './compare-marks.js';
+import { listNeeds } from './find-left-behind.js';
 import { boxDistanceMm, judgeShapes, TOLERANCE_MM } from './judge-shapes.js';
 import { type ReadMarks, readMarks } from './read-marks.js';
 import { readSheet } from './read-sheet.js';
@@ -23,8 +25,8 @@ export interface Original {
   readonly rootMayChange: boolean;
   /** Rows of style elements cleaned of outside references. */
   readonly cleanedRows: ReadonlySet<number>;
-  /** Rows shown although they were hidden. */
-  readonly shownRows: ReadonlySet<number>;
+  /** 1 for rows that no sheet may hold. */
+  readonly removed: Uint8Array;
 }
 
 /** How a written file is scanned and resolved; handed in by the road, since stages do not know each other. */
@@ -59,9 +61,18 @@ const FULL_LOOK_BYTES = 4 * 1024 * 1024;
 const HIDE = { whole: '', fill: 'stroke:none!important', stroke: 'fill:none!important' } as const;
 const SHOW = 'display:inline!important;visibility:visible!important';
 
+/** Rows that hide what is wanted after all. */
+function listHiders({ source, artwork, assignment }: Original): ReadonlySet<number> {
+  const rows = new Set<number>();
+  for (const carrier of assignment.shownElements) {
+    for (let row = carrier; row >= 0; row = source.elements.parent[row]!) if (artwork.hiders.has(row)) rows.add(row);
+  }
+  return rows;
+}
+
 function listOverrides(original: Original, placements: readonly Placement[]): ReadonlyMap<number, string> {
   const overrides = new Map<number, string>();
-  for (const row of original.shownRows) overrides.set(row, SHOW);
+  for (const row of listHiders(original)) overrides.set(row, SHOW);
   for (const placement of placements) {
     if (placement.part === 'whole') continue;
     const row = original.artwork.shapes[placement.shape]!.element;
@@ -76,7 +87,7 @@ function toExtent(box: Box): ExtentMm | null {
   return { x: round(box.x0), y: round(box.y0), width: round(box.x1 - box.x0), height: round(box.y1 - box.y0) };
 }
 
-/** How far the written artboard puts the corners of the drawing from where they were, mm. */
+/** How far the written artboard puts its own far corner and those of the drawing from where they should be, mm. */
 function measureRoot(original: Original, artboard: Artboard): number {
   const before = original.artwork.artboard;
   const [x, y, width, height] = before.viewBox ?? [0, 0, before.width, before.height];
@@ -88,7 +99,9 @@ function measureRoot(original: Original, artboard: Artboard): number {
   };
   const distance = (px: number, py: number): number =>
     boxDistanceMm(map(before, px, py), before.mmPerPx, map(artboard, px, py), artboard.mmPerPx, original.marginMm);
-  return Math.max(distance(x, y), distance(x + width, y + height));
+  const grown = (side: 'width' | 'height'): number =>
+    Math.abs(artboard[side] * artboard.mmPerPx - before[side] * before.mmPerPx - 2 * original.marginMm);
+  return Math.max(distance(x, y), distance(x + width, y + height), grown('width'), grown('height'));
 }
 
 function toExpected(original: Original, placements: readonly Placement[]): Uint8Array {
@@ -105,7 +118,7 @@ function toCarriers(original: Original): Uint8Array {
 
 function sayRootMoved(file: string, deviationMm: number): Finding {
   return finding('verify/artboard-differs', {
-    message: `${file}: its artboard puts the drawing ${deviationMm.toFixed(4)} mm from its place in the source; ${TOLERANCE_MM} mm is allowed.`,
+    message: `${file}: its artboard, or the drawing on it, ends ${deviationMm.toFixed(4)} mm from where it should; ${TOLERANCE_MM} mm is allowed.`,
     remedy: 'Do not run this file.',
     place: { file },
     data: { deviationMm },
@@ -131,6 +144,7 @@ export function readBack(original: Original, written: WrittenSheet, passIndex: n
     rows: written.rows,
     expected,
     carriers: toCarriers(original),
+    needs: listNeeds(original.source, original.artwork, original.removed),
     overrides: listOverrides(original, placements),
     rootMayChange: original.rootMayChange,
     cleanedRows: original.cleanedRows,
@@ -153,6 +167,7 @@ export function readBack(original: Original, written: WrittenSheet, passIndex: n
     }
   }
   const marks = readMarks(sheet, artboard);
+  for (const what of marks?.unlike ?? []) findings.push(sayMarks(file, what));
   const art = measureExtent(original.artwork.shapes, placements);
   const shift = original.marginMm;
   const mm = original.artwork.artboard.mmPerPx;
@@ -185,30 +200,13 @@ function sameExtent(a: ExtentMm | null, b: ExtentMm | null): boolean {
   return (['x', 'y', 'width', 'height'] as const).every((key) => Math.abs(a[key] - b[key]) <= step);
 }
 
-/** Marks of one kind must lie alike on every sheet that has them. */
-function compareMarks(first: SheetReading, other: SheetReading): readonly Finding[] {
-  const tell = (what: string): Finding =>
-    finding('verify/marks-differ', {
-      message: `${other.file} and ${first.file}: ${what}.`,
-      remedy: 'Do not run these files together.',
-      place: { file: other.file },
-    });
-  if ((first.marks === null) !== (other.marks === null)) return [tell('only one of them has marks')];
-  const before = new Map(first.marks?.marks.map((mark) => [mark.name, mark.boxMm]));
-  return (other.marks?.marks ?? []).flatMap((mark) => {
-    const box = before.get(mark.name);
-    // Discs on toolpath passes are arcs with printed end points, so they agree to the tolerance, not to the last bit.
-    if (box === undefined || mark.name === 'label') return [];
-    if (boxDistanceMm(box, 1, mark.boxMm, 1, 0) <= TOLERANCE_MM) return [];
-    return [tell(`the ${mark.name} marks lie differently`)];
-  });
-}
-
 /** What holds between the files of a job: one artboard, the same marks, the same drawn extent. */
 export function compareSheets(readings: readonly SheetReading[], marksExpected: boolean): readonly Finding[] {
   const [first] = readings;
   if (first === undefined) return [];
-  return readings.slice(1).flatMap((other) => {
+  const bare = marksExpected ? readings.filter((reading) => reading.marks === null) : [];
+  const without = bare.map(({ file }) => sayMarks(file, 'it has no marks, though there should be some'));
+  const apart = readings.slice(1).flatMap((other) => {
     const findings: Finding[] = [...compareMarks(first, other)];
     if (!equalBytes(first.head, other.head)) {
       findings.push(
@@ -230,6 +228,7 @@ export function compareSheets(readings: readonly SheetReading[], marksExpected: 
     }
     return findings;
   });
+  return [...without, ...apart];
 }
 
 /** The first judge's verdict over all files. */

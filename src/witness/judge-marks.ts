@@ -6,7 +6,7 @@ import { MOVE, type PathData, type PathReader } from '../geometry/path-data.js';
 import { readOwnLength, type Stand } from './own-matrix.js';
 import { attributeOf, type WitnessTree } from './read-tree.js';
 import { outlineShape, SHAPE_KINDS } from './shape-outline.js';
-import { plainValue } from './sheet-case.js';
+import { inlineValue, plainValue } from './sheet-case.js';
 
 /** The marks of one file by their name, the labels left out: the box of every part as drawn, and of all. */
 export interface MarkPrint {
@@ -138,6 +138,32 @@ export function compareMarkPrints(
   const distance = isEmptyBox(a.extent) === isEmptyBox(b.extent) ? boxDistance(a.extent, b.extent) : Infinity;
   if (!isEmptyBox(a.extent) && !(distance <= tolerance)) {
     found.push({ text: 'the extent of the marks differs', distance });
+  }
+  return found;
+}
+
+/** Numbers of a transform function, whatever stands between them. */
+function listNumbers(transform: string): string {
+  return (transform.match(/[a-zA-Z]+|[-+.\deE]+/g) ?? []).join(' ');
+}
+
+/** Marks that are not drawn, or not where their transform attribute says: readers with and without CSS would differ. */
+export function listUnseenMarks(
+  tree: WitnessTree,
+  hidden: Uint8Array,
+): readonly { readonly ordinal: number; readonly text: string }[] {
+  const group = findMarks(tree);
+  if (group < 0) return [];
+  const found: { ordinal: number; text: string }[] = [];
+  for (const element of tree.elements.slice(group, tree.elements[group]!.end)) {
+    const { ordinal } = element;
+    if (hidden[ordinal] === 1) found.push({ ordinal, text: 'is a mark, but hidden' });
+    else if (Number(plainValue(element, 'opacity') ?? '1') !== 1) found.push({ ordinal, text: 'is a mark, but faint' });
+    const attribute = attributeOf(element, 'transform') ?? 'none';
+    const style = inlineValue(attributeOf(element, 'style') ?? '', 'transform') ?? attribute;
+    if (listNumbers(style) !== listNumbers(attribute)) {
+      found.push({ ordinal, text: 'is placed by its style otherwise than by its attribute' });
+    }
   }
   return found;
 }

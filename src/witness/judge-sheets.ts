@@ -4,7 +4,7 @@ import { createPathReader, type PathReader } from '../geometry/path-data.js';
 import type { Finding } from '../model/finding.js';
 import { judgeContent } from './judge-content.js';
 import { judgeDrawn, type Measured } from './judge-drawn.js';
-import { compareMarkPrints, type MarkPrint, readMarkPrint } from './judge-marks.js';
+import { compareMarkPrints, listUnseenMarks, type MarkPrint, readMarkPrint } from './judge-marks.js';
 import { closeNotes, type JudgeNotes, noteDifference, openNotes, sayUnreadable } from './judge-notes.js';
 import { judgeStyleReferences } from './judge-style-references.js';
 import { compose } from './own-matrix.js';
@@ -99,6 +99,9 @@ function judgeMarks(sheets: readonly SheetCase[], reader: PathReader): void {
     const toUnit = (matrix: Matrix): Matrix => (sheet.isRestated ? compose(sheet.toSource, matrix) : matrix);
     const print = readMarkPrint(sheet.tree, sheet.stands, { reader, toUnit });
     if (print !== null) prints.push({ sheet, print });
+    for (const { ordinal, text } of listUnseenMarks(sheet.tree, sheet.hidden)) {
+      noteDifference(sheet.notes, sheet.tree.elements[ordinal]!, text);
+    }
   }
   if (prints.length === 0) return;
   const fullest = prints.reduce((best, one) => (one.print.parts.size > best.print.parts.size ? one : best));

@@ -31,10 +31,13 @@ function writeSheets(bytes: Uint8Array, ticket: Ticket): { original: Original; w
   const written = sheets.map(({ pass, pieces, rows }) => {
     return { pass: pass.name, file: `${pass.name}.svg`, bytes: joinPieces(pieces), rows };
   });
-  const { cleanedRows } = sanitised;
+  const { cleanedRows, removed } = sanitised;
   const { marginMm } = ticket;
-  const { shownRows } = parts;
-  return { original: { source, artwork, assignment, marginMm, rootMayChange: false, cleanedRows, shownRows }, written };
+  const rootMayChange = false;
+  return {
+    original: { source, artwork, assignment, marginMm, rootMayChange, cleanedRows, removed },
+    written,
+  };
 }
 
 function damage(sheet: Written, variant: Variant): Written {
