@@ -8,6 +8,7 @@ const ROOMS = {
   ticket: ['model'],
   resolve: ['model', 'geometry', 'source'],
   classify: ['model', 'geometry'],
+  order: ['model', 'geometry'],
   split: ['model', 'source'],
   mark: ['model', 'geometry'],
   check: ['model', 'geometry'],

@@ -119,6 +119,18 @@ export interface Shape {
   readonly draws: boolean;
 }
 
+/** What an element can do to all it holds at once, after it is drawn. */
+export type EffectKind = 'opacity' | 'mask' | 'filter' | 'blend';
+
+/** An element that fades, masks, filters or blends what it holds as one picture. */
+export interface GroupEffect {
+  /** Row of the element. */
+  readonly element: number;
+  /** Row after the last that it holds. */
+  readonly end: number;
+  readonly kinds: readonly EffectKind[];
+}
+
 /** The whole drawing, resolved. */
 export interface Artwork {
   readonly artboard: Artboard;
@@ -137,5 +149,7 @@ export interface Artwork {
   readonly marks: number;
   /** Rows that hide what they hold: their own computed display is none, or they set visibility to hidden or collapse. */
   readonly hiders: ReadonlySet<number>;
+  /** Elements with effects, shapes and definitions included, by row. */
+  readonly effects: readonly GroupEffect[];
   readonly findings: readonly Finding[];
 }

@@ -102,6 +102,18 @@ const KINDS = {
   'classify/pass-empty': { severity: 'warning', doc: 'A pass without any shape.' },
   'classify/draws-nothing': { severity: 'note', doc: 'Shapes without paint or size are in no pass.' },
   'classify/ignored': { severity: 'note', doc: 'Shapes left out because a rule ignores them.' },
+  'order/interleaved': {
+    severity: 'warning',
+    doc: 'Shapes of a pass lie over and under those of another: no order of whole sheets looks like the drawing.',
+  },
+  'order/lines-interleaved': {
+    severity: 'note',
+    doc: 'Lines of tools lie over and under each other; the sheets show their crossings otherwise than the drawing.',
+  },
+  'order/effect-divided': {
+    severity: 'warning',
+    doc: 'An opacity, mask, filter or blend mode takes in shapes of more than one pass at once.',
+  },
   'split/script-removed': { severity: 'warning', doc: 'A script is taken out.' },
   'split/handler-removed': { severity: 'warning', doc: 'An event handler attribute is taken out.' },
   'split/animation-removed': { severity: 'warning', doc: 'An animation is taken out.' },

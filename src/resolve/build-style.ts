@@ -1,5 +1,5 @@
 // Styles from declarations in the order of the cascade.
-import type { Colour, Paint } from '../model/artwork.js';
+import type { Colour, EffectKind, Paint } from '../model/artwork.js';
 import { readColour } from './colour.js';
 import { computeText, type ValueContext } from './compute-text.js';
 import {
@@ -60,6 +60,7 @@ const NO_GEOMETRY: CssGeometry = {
 const GEOMETRY_NAMES = Object.keys(NO_GEOMETRY) as (keyof CssGeometry)[];
 const NO_CUSTOM: CustomProperties = new Map();
 const NO_REFERENCES: readonly string[] = [];
+const NO_EFFECTS: readonly EffectKind[] = [];
 const REFERRING: readonly PropertyName[] = [
   'fill',
   'stroke',
@@ -183,6 +184,7 @@ function finishStyle(shop: StyleShop, parent: StyleRecord | null, parts: StylePa
     clipPath: firstId(texts['clip-path']),
     mask: firstId(texts.mask),
     filter: firstId(texts.filter),
+    effects: listEffects(texts),
     overflow: texts.overflow === UNSET ? (parts.clips ? 'hidden' : 'visible') : texts.overflow,
     vectorEffect: texts['vector-effect'],
     geometry: readGeometry(texts),
@@ -225,6 +227,15 @@ function listReferences(texts: ComputedTexts): readonly string[] {
     }
   }
   return ids.size === 0 ? NO_REFERENCES : [...ids];
+}
+
+function listEffects(texts: ComputedTexts): readonly EffectKind[] {
+  const effects: EffectKind[] = [];
+  if (texts.opacity !== '1') effects.push('opacity');
+  if (firstId(texts.mask) !== null) effects.push('mask');
+  if (texts.filter !== 'none') effects.push('filter');
+  if (texts['mix-blend-mode'] !== 'normal') effects.push('blend');
+  return effects.length === 0 ? NO_EFFECTS : effects;
 }
 
 /** Shapes that are painted alike share one object, whatever else is set on them. */

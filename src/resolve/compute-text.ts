@@ -35,6 +35,9 @@ const BOX_WORDS = 'content-box|border-box|fill-box|stroke-box|view-box';
 const DISPLAY_WORD =
   'block|inline|run-in|flow|flow-root|table|flex|grid|ruby|math|list-item|contents|none|table-[a-z-]+|ruby-[a-z-]+|inline-block|inline-table|inline-flex|inline-grid|-webkit-[a-z-]+';
 const DISPLAY_WORDS = `(?:${DISPLAY_WORD})(?: (?:${DISPLAY_WORD})){0,2}`;
+/** @source Compositing and Blending 1, section 5 */
+const BLEND_WORDS =
+  'normal|multiply|screen|overlay|darken|lighten|color-dodge|color-burn|hard-light|soft-light|difference|exclusion|hue|saturation|color|luminosity|plus-darker|plus-lighter';
 /** @source SVG 2, section 8.13 */
 const EFFECT_WORDS = 'non-scaling-stroke|non-scaling-size|non-rotation|fixed-position|viewport|screen';
 
@@ -198,6 +201,7 @@ const COMPUTE: Readonly<Record<PropertyName, readonly [ValueKind, Compute]>> = {
   'clip-path': ['word', computeClip],
   mask: ['word', (text) => computeReference(text, NO_CONTEXT) ?? 'none'],
   filter: ['word', computeReference],
+  'mix-blend-mode': ['word', computeWord(BLEND_WORDS)],
   overflow: [
     'word',
     computeWord('(?:visible|hidden|clip|scroll|auto|overlay)(?: (?:visible|hidden|clip|scroll|auto|overlay))?'),

@@ -1,11 +1,11 @@
 // Nothing implied is left: styles, units, transforms, uses, boxes and layers worked out.
 import { createPathReader } from '../geometry/path-data.js';
 import { pathLength } from '../geometry/path-length.js';
-import type { Artwork, Shape } from '../model/artwork.js';
+import type { Artwork, GroupEffect, Shape } from '../model/artwork.js';
 import type { CancelSignal } from '../model/platform.js';
 import { invariant, PinbarError } from '../model/trouble.js';
 import { readAttribute, readAttributeValue } from '../source/read-attribute.js';
-import { DEFAULT_LIMITS, type Limits, type Source } from '../source/source.js';
+import { DEFAULT_LIMITS, type Limits, type Source, SVG_NAMESPACE } from '../source/source.js';
 import { readArtboard } from './artboard.js';
 import { createAttributeSlots, SLOT } from './attribute-slots.js';
 import { createCascade } from './cascade.js';
@@ -45,6 +45,18 @@ function findMarks(source: Source, codes: Uint8Array): number {
 
 function stopIfAsked(signal: CancelSignal | undefined): void {
   if (signal?.aborted === true) throw new PinbarError('cancelled', { message: 'Stopped by the caller.' });
+}
+
+/** Elements that do something to all they hold at once. */
+function listEffects({ source, styles }: Drawing): readonly GroupEffect[] {
+  const { count, next, name, names } = source.elements;
+  const isSvg = names.map(({ namespace }) => namespace === SVG_NAMESPACE);
+  const effects: GroupEffect[] = [];
+  for (let row = 0; row < count; row += 1) {
+    const kinds = styles[row]!.effects;
+    if (kinds.length > 0 && isSvg[name[row]!]) effects.push({ element: row, end: next[row]!, kinds });
+  }
+  return effects;
 }
 
 /** What is ready before the walk. */
@@ -136,6 +148,7 @@ export function resolve(source: Source, options: ResolveOptions = {}): Artwork {
     usesPercent: drawing.notes.usesPercent || definitionsUsePercent(drawing),
     marks,
     hiders,
+    effects: listEffects(drawing),
     findings: [...findings, ...drawing.cascade.findings, ...log.list(SAYINGS)],
     geometry: { source, slots, codes, reader, log, notes },
   };

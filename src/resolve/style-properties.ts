@@ -35,6 +35,7 @@ export type OwnProperty =
   | 'clip-path'
   | 'mask'
   | 'filter'
+  | 'mix-blend-mode'
   | 'overflow'
   | 'vector-effect'
   | 'shape-inside'
@@ -95,6 +96,7 @@ export const OWN_INITIAL: Readonly<Record<OwnProperty, string>> = {
   'clip-path': 'none',
   mask: 'none',
   filter: 'none',
+  'mix-blend-mode': 'normal',
   overflow: UNSET,
   'vector-effect': 'none',
   'shape-inside': 'none',

@@ -1,5 +1,5 @@
 // The computed style of an element.
-import type { Colour, Paint } from '../model/artwork.js';
+import type { Colour, EffectKind, Paint } from '../model/artwork.js';
 
 /** Ids of the markers of a line, or null. */
 export interface Markers {
@@ -76,6 +76,8 @@ export interface Style {
   readonly mask: string | null;
   /** First id that the filter names, or null; filter functions alone count as none. */
   readonly filter: string | null;
+  /** What it does to all it holds at once; a shared empty list for nearly every style. */
+  readonly effects: readonly EffectKind[];
   /** The user agent's `hidden` for nested svg, symbol, image, marker, pattern and foreignObject included. */
   readonly overflow: string;
   readonly vectorEffect: string;

@@ -14,6 +14,7 @@ import type { Sanitised } from '../split/sanitise.js';
 import { prepareSplit, type SplitResult, split as splitArtwork } from '../split/split.js';
 import { relevelFindings } from '../ticket/relevel.js';
 import { enterStage } from './enter-stage.js';
+import { judgeOrder } from './judge-order.js';
 import { leaveOut } from './leave-out.js';
 import { placeFindings } from './place-findings.js';
 import { resolveSource, scanBytes } from './read-artwork.js';
@@ -57,7 +58,7 @@ export async function prepareJob(bytes: Uint8Array, ticket: Ticket, options: Roa
   const sanitised = prepareSplit(source);
   const artwork = leaveOut(resolveSource(source, options, ticket.userUnitsPerInch), sanitised, ticket);
   await enterStage('classify', options);
-  const { assignment, findings: claims } = classify(artwork, ticket, readColour);
+  const { assignment, findings: claims } = judgeOrder(source, artwork, classify(artwork, ticket, readColour));
   const marks = planMarks(artwork, assignment, ticket);
   await enterStage('split', options);
   const pictures = await loadPictures(sanitised.linkedPictures, ticket, options);

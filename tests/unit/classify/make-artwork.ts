@@ -113,6 +113,7 @@ export function makeArtwork(layers: readonly LayerDraft[], shapes: readonly Shap
     usesPercent: false,
     marks: -1,
     hiders: new Set(),
+    effects: [],
     findings: [],
   };
 }
