@@ -10,10 +10,14 @@ import { outlineStroke } from './measure-shape.js';
 import { paintWithin } from './paint.js';
 import { percentBase } from './read-lengths.js';
 import { readGeometry } from './shape-geometry.js';
+import type { Style } from './style.js';
 import { anchorBox } from './text-anchor.js';
 import { enterContainer, type Frame, type Visited, type Visitor, walkTree } from './walk-tree.js';
 
-/** Measures objects, each once per viewport. */
+/** Boxes of rows by what they are styled with. */
+type ByStyle = Map<Style, Map<number, Box>>;
+
+/** Measures objects, each once per viewport and style. */
 export type ObjectMeasurer = (drawing: Drawing, row: number, setting: Setting, extent: Extent) => Box;
 
 /** Geometry alone, or with the strokes. */
@@ -66,17 +70,25 @@ function measure(drawing: Drawing, row: number, setting: Setting, extent: Extent
   return box;
 }
 
-/** A measurer that remembers; an element that asks for its own box while that is being measured gets the empty one. */
+/** What is remembered under a key, made where it is not there yet. */
+function entryOf<Key, Value>(map: Map<Key, Value>, key: Key, make: () => Value): Value {
+  let value = map.get(key);
+  if (value === undefined) {
+    value = make();
+    map.set(key, value);
+  }
+  return value;
+}
+
+/**
+ * A measurer that remembers by viewport and style: what a use hands down can change a size or a stroke. An element that asks
+ * for its own box while that is being measured gets the empty one.
+ */
 export function createObjectMeasurer(): ObjectMeasurer {
-  const fills = new Map<Viewport, Map<number, Box>>();
-  const strokes = new Map<Viewport, Map<number, Box>>();
+  const known = { fill: new Map<Viewport, ByStyle>(), stroke: new Map<Viewport, ByStyle>() };
   return (drawing, row, setting, extent) => {
-    const known = extent === 'fill' ? fills : strokes;
-    let boxes = known.get(setting.viewport);
-    if (boxes === undefined) {
-      boxes = new Map();
-      known.set(setting.viewport, boxes);
-    }
+    const byStyle = entryOf<Viewport, ByStyle>(known[extent], setting.viewport, () => new Map());
+    const boxes = entryOf<Style, Map<number, Box>>(byStyle, setting.style, () => new Map());
     let box = boxes.get(row);
     if (box === undefined) {
       boxes.set(row, EMPTY_BOX);
