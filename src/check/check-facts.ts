@@ -1,6 +1,7 @@
 // What every check gets, and what a check is.
 import type { Outline } from '../geometry/outline.js';
 import type { Artwork, Shape } from '../model/artwork.js';
+import type { ClipPart, PictureFacts, ServerFacts, TextFacts } from '../model/drawn-facts.js';
 import type { Faces } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
 import type { MarkPlan } from '../model/marks.js';
@@ -13,9 +14,17 @@ export interface CheckFacts {
   readonly artwork: Artwork;
   readonly assignment: Assignment;
   readonly ticket: Ticket;
+  /** What clip paths around a shape let through: each is the union of its parts. */
+  readonly clipsOf: (shape: Shape) => readonly (readonly ClipPart[])[];
+  /** The picture that an image shows. */
+  readonly pictureOf: (shape: Shape) => PictureFacts;
+  /** How a text is set. */
+  readonly textOf: (shape: Shape) => TextFacts;
+  /** What the gradient or pattern with an id gives. */
+  readonly serverOf: (id: string) => ServerFacts;
   /** The marks that the sheets get; null where they get none. */
   readonly marks: MarkPlan | null;
-  /** The runs of a shape's geometry on the artboard; read once. */
+  /** The runs of a shape's geometry on the artboard, none of type; read once. */
   readonly outlineOf: (shape: Shape) => readonly Outline[];
   /** The lines of all tool passes, pass by pass in the order of the runs, within a pass in paint order. */
   readonly toolLines: readonly ToolLine[];

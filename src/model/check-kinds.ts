@@ -69,6 +69,61 @@ const CHECKS = {
     doc: 'Marks stand where the machine holds the sheet or does not reach.',
   },
   'check/marks-covered': { severity: 'warning', group: 'passes', doc: 'Marks lie under a copy that is drawn later.' },
+  'check/bleed-short': {
+    severity: 'warning',
+    group: 'print',
+    doc: 'Print touches the edge of the blank and does not reach far enough beyond it.',
+  },
+  'check/near-edge': {
+    severity: 'warning',
+    group: 'print',
+    doc: 'Type or small art stands nearer to a cut or crease than the safe margin.',
+  },
+  'check/picture-coarse': {
+    severity: 'warning',
+    group: 'print',
+    doc: 'A picture has fewer pixels to the inch than asked for.',
+  },
+  'check/picture-too-coarse': {
+    severity: 'error',
+    asks: true,
+    group: 'print',
+    doc: 'A picture has so few pixels to the inch that they will show.',
+  },
+  'check/picture-oversized': {
+    severity: 'note',
+    group: 'print',
+    doc: 'A picture has far more pixels to the inch than print can show.',
+  },
+  'check/picture-unread': { severity: 'note', group: 'print', doc: 'The pixels of a picture cannot be counted.' },
+  'check/live-text': {
+    severity: 'warning',
+    group: 'print',
+    doc: 'Live type in a pass that covers areas: the machine needs its fonts.',
+  },
+  'check/hairline': { severity: 'warning', group: 'print', doc: 'A printed line is thinner than print can hold.' },
+  'check/paint-unresolved': {
+    severity: 'warning',
+    group: 'print',
+    doc: 'A gradient or pattern is missing or gives no paint.',
+  },
+  'check/off-artboard': { severity: 'warning', group: 'print', doc: 'Shapes of a pass lie off the artboard.' },
+  'check/die-knockout': {
+    severity: 'warning',
+    group: 'print',
+    doc: 'A white line in the print keeps the art away from a die line.',
+  },
+  'check/white-bare': { severity: 'warning', group: 'print', doc: 'White is printed where no print covers it.' },
+  'check/white-wide': {
+    severity: 'warning',
+    group: 'print',
+    doc: 'White reaches nearer to the rim of the print it carries than the choke allows.',
+  },
+  'check/white-narrow': {
+    severity: 'warning',
+    group: 'print',
+    doc: 'White ends farther inside the print it carries than the choke asks for.',
+  },
 } as const;
 
 /** Severity, group and manual line of the codes that checks give. */

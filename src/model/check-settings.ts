@@ -28,4 +28,26 @@ export interface CheckSettings {
   readonly gapMm: number;
   /** A crease that stops this short of the line it runs to folds all the same, mm. */
   readonly creaseReachMm: number;
+  /** How far print must reach beyond the edge of the blank where it touches it, mm. */
+  readonly bleedMm: number;
+  /** Print that ends nearer to the edge than this touches it, mm. */
+  readonly touchMm: number;
+  /** Names of passes and paths of layers whose print may end at the edge. */
+  readonly noBleed: readonly string[];
+  /** Clear distance of type and small art from cuts and creases, mm. */
+  readonly safeMarginMm: number;
+  /** Art counts as small up to this size, mm. */
+  readonly smallArtMm: number;
+  /** Pixels to the inch that a picture should have, must have, and has no use for. */
+  readonly minimumPpi: number;
+  readonly leastPpi: number;
+  readonly mostPpi: number;
+  /** Thinnest line that print holds, mm. */
+  readonly hairlineMm: number;
+  /** How near to a die line a white line must run to count as kept free for it, mm. */
+  readonly knockoutMm: number;
+  /** How far white stays inside the rim of the print it carries, mm; null: not judged, but it must not stick out. */
+  readonly whiteChokeMm: number | null;
+  /** How far white may be off from its choke, mm. */
+  readonly whiteToleranceMm: number;
 }

@@ -64,16 +64,21 @@ export function clipBox(drawing: Drawing, cache: ClipCache, clipped: Clipped): B
   return box;
 }
 
+/** The frame that the content of a clip path is drawn in, to the artboard; null where it clips to nothing. */
+export function clipFrame(drawing: Drawing, clip: number, clipped: Clipped): Matrix | null {
+  const setting: Setting = { style: drawing.styles[clip]!, viewport: clipped.setting.viewport };
+  const inObjectUnits = isInObjectUnits(drawing, clip);
+  const frame = applyTransform(drawing, clip, setting, inObjectUnits ? clipped.object : clipped.user);
+  if (!inObjectUnits) return frame;
+  const box = drawing.measureObject(clipped.row, clipped.setting, 'fill');
+  return isEmptyBox(box) ? null : multiply(frame, [box.x1 - box.x0, 0, 0, box.y1 - box.y0, box.x0, box.y0]);
+}
+
 function measureClip(drawing: Drawing, cache: ClipCache, clip: number, clipped: Clipped): Box {
   const style = drawing.styles[clip]!;
   const setting: Setting = { style, viewport: clipped.setting.viewport };
-  const inObjectUnits = isInObjectUnits(drawing, clip);
-  let frame = applyTransform(drawing, clip, setting, inObjectUnits ? clipped.object : clipped.user);
-  if (inObjectUnits) {
-    const box = drawing.measureObject(clipped.row, clipped.setting, 'fill');
-    if (isEmptyBox(box)) return EMPTY_BOX;
-    frame = multiply(frame, [box.x1 - box.x0, 0, 0, box.y1 - box.y0, box.x0, box.y0]);
-  }
+  const frame = clipFrame(drawing, clip, clipped);
+  if (frame === null) return EMPTY_BOX;
   const content = contentBox(drawing, cache, clip, { frame, viewport: setting.viewport, style: null });
   // A clip path on the clip path cuts it in the same frame.
   const own = { ...clipped, setting: { ...clipped.setting, style } };

@@ -60,6 +60,7 @@ function measure(drawing: Drawing, row: number, setting: Setting, extent: Extent
     viewport: setting.viewport,
     lastSetting: null,
     clip: UNBOUNDED,
+    clips: null,
     isHidden: false,
     isFaint: false,
     layer: -1,

@@ -9,7 +9,7 @@ import { DEFAULT_LIMITS, type Limits, type Source, SVG_NAMESPACE } from '../sour
 import { readArtboard } from './artboard.js';
 import { createAttributeSlots, SLOT } from './attribute-slots.js';
 import { createCascade } from './cascade.js';
-import type { Drawing, GeometryGrounds } from './drawing.js';
+import type { Drawing } from './drawing.js';
 import { codeNames, FOREIGN_OBJECT, GROUP, IMAGE, TEXT } from './element-codes.js';
 import { createFindingLog } from './finding-log.js';
 import { listLayers } from './layers.js';
@@ -135,7 +135,6 @@ export function resolve(source: Source, options: ResolveOptions = {}): Artwork {
   const tree = listLayers({ source, slots, codes, styles, marks, log });
   stopIfAsked(options.signal);
   const shapes = walkArtwork(drawing, artboard, tree);
-  const { reader, notes } = drawing;
   const artwork: ResolvedArtwork = {
     artboard,
     layers: tree.layers,
@@ -150,14 +149,14 @@ export function resolve(source: Source, options: ResolveOptions = {}): Artwork {
     hiders,
     effects: listEffects(drawing),
     findings: [...findings, ...drawing.cascade.findings, ...log.list(SAYINGS)],
-    geometry: { source, slots, codes, reader, log, notes },
+    geometry: drawing,
   };
   return artwork;
 }
 
 /** An artwork with what its shapes can be read again with. */
 export interface ResolvedArtwork extends Artwork {
-  readonly geometry: GeometryGrounds;
+  readonly geometry: Drawing;
 }
 
 /** Whether an artwork was made by `resolve`, so that its shapes can be read again. */

@@ -8,7 +8,7 @@ import { UNBOUNDED } from './clip-boxes.js';
 import type { Drawing, Setting } from './drawing.js';
 import { shapeKind } from './element-codes.js';
 import { type ExactBoxes, type Measures, measureLater } from './measure-shape.js';
-import type { Visited } from './walk-tree.js';
+import type { ClipChain, Visited } from './walk-tree.js';
 
 const HIDDEN = 1;
 const DRAWS = 2;
@@ -36,6 +36,8 @@ export interface ShapeColumns {
   readonly matrices: Matrix[];
   readonly settings: Setting[];
   readonly exact: Map<number, ExactBoxes>;
+  /** Of the shapes that any clip path cuts. */
+  readonly clips: Map<number, ClipChain>;
   readonly classes: Map<string, readonly string[]>;
 }
 
@@ -55,6 +57,7 @@ export function createShapeColumns(drawing: Drawing, room: number): ShapeColumns
     matrices: [],
     settings: [],
     exact: new Map(),
+    clips: new Map(),
     classes: new Map(),
   };
 }
@@ -100,6 +103,7 @@ export function addShapeRow(columns: ShapeColumns, visited: Visited, paint: Pain
     flags |= STROKED;
     columns.exact.set(index, exact);
   }
+  if (visited.clips !== null) columns.clips.set(index, visited.clips);
   columns.flags[index] = flags;
   putBox(columns.fill, index, fillBox);
   putBox(columns.drawn, index, measures.drawnBound);
@@ -120,6 +124,7 @@ function measureRow(columns: ShapeColumns, index: number): ExactBoxes {
     matrix: columns.matrices[index]!,
     // Only a shape that nothing cuts or hides may wait.
     clip: UNBOUNDED,
+    clips: null,
     isHidden: false,
     isFaint: false,
     layer: columns.layer[index]!,
@@ -216,6 +221,11 @@ export class ResolvedShape implements Shape {
   /** What its lengths are relative to, so that its geometry can be read again. */
   get setting(): Setting {
     return this.#columns.settings[this.index]!;
+  }
+
+  /** The clip paths around it, innermost first. */
+  get clips(): ClipChain | null {
+    return this.#columns.clips.get(this.index) ?? null;
   }
 
   /** All of it as plain data, for JSON and for copies that change a part. */

@@ -13,7 +13,7 @@ import { readGeometry } from './shape-geometry.js';
 import { readReferenceId } from './uses.js';
 
 /** Rows of a text and of the parts in it that are shown. */
-function listParts(drawing: Drawing, text: number): readonly number[] {
+export function listParts(drawing: Drawing, text: number): readonly number[] {
   const { next, name } = drawing.source.elements;
   const parts: number[] = [text];
   for (let row = text + 1; row < next[text]!; ) {

@@ -108,6 +108,7 @@ export function walkArtwork(drawing: Drawing, artboard: Artboard, tree: LayerTre
     viewport,
     lastSetting: null,
     clip: UNBOUNDED,
+    clips: null,
     isHidden: style.display === 'none',
     isFaint: style.opacity === 0,
     layer: -1,

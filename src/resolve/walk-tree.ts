@@ -1,7 +1,7 @@
 // Walks what is drawn, in paint order, uses in place, without recursion.
 import { type Box, intersect, transformBox } from '../geometry/box.js';
 import { type Matrix, multiply } from '../geometry/matrix.js';
-import { type ClipCache, clipBox, UNBOUNDED } from './clip-boxes.js';
+import { type ClipCache, type Clipped, clipBox, UNBOUNDED } from './clip-boxes.js';
 import type { Drawing, Setting, Viewport } from './drawing.js';
 import { isShapeCode, NOTHING, SVG, SWITCH, SYMBOL, TEXT_PART, USE } from './element-codes.js';
 import { openViewport, type UseSize } from './nested-viewport.js';
@@ -10,8 +10,21 @@ import { readRectangle } from './shape-geometry.js';
 import type { Style } from './style.js';
 import { chooseChild, conditionsHold } from './switch-choice.js';
 
+/** The clip paths around a shape, innermost first. */
+export interface ClipChain {
+  readonly clipped: Clipped;
+  readonly around: ClipChain | null;
+}
+
+/** What clips leave. */
+export interface Clip {
+  /** With viewports, in the target frame. */
+  readonly clip: Box;
+  readonly clips: ClipChain | null;
+}
+
 /** Some siblings waiting to be drawn, and what holds around them. */
-export interface Frame {
+export interface Frame extends Clip {
   /** The next row, and the row after the last. */
   at: number;
   readonly end: number;
@@ -26,8 +39,6 @@ export interface Frame {
   readonly viewport: Viewport;
   /** Setting of the shape before, shared by those styled alike. */
   lastSetting: Setting | null;
-  /** What clips and viewports leave, in the target frame. */
-  readonly clip: Box;
   readonly isHidden: boolean;
   /** Whether an opacity of zero stands around. */
   readonly isFaint: boolean;
@@ -37,12 +48,11 @@ export interface Frame {
 }
 
 /** A shape met on the way. */
-export interface Visited {
+export interface Visited extends Clip {
   readonly row: number;
   readonly code: number;
   readonly setting: Setting;
   readonly matrix: Matrix;
-  readonly clip: Box;
   readonly isHidden: boolean;
   readonly isFaint: boolean;
   readonly layer: number;
@@ -74,10 +84,11 @@ function isPassedOver(drawing: Drawing, row: number, code: number, frame: Frame)
 }
 
 /** Cuts a frame by the clip path of an element. */
-function cutClip(drawing: Drawing, visitor: Visitor, frame: Frame, clipped: Parameters<typeof clipBox>[2]): Box {
-  if (visitor.isMeasuring || clipped.setting.style.clipPath === null) return frame.clip;
+function cutClip(drawing: Drawing, visitor: Visitor, frame: Frame, clipped: Clipped): Clip {
+  if (visitor.isMeasuring || clipped.setting.style.clipPath === null) return frame;
   const box = clipBox(drawing, visitor.clips, clipped);
-  return box === UNBOUNDED ? frame.clip : intersect(frame.clip, box);
+  if (box === UNBOUNDED) return frame;
+  return { clip: intersect(frame.clip, box), clips: { clipped, around: frame.clips } };
 }
 
 /** What a container hands down, before its content is known. */
@@ -106,6 +117,7 @@ function enterUse(drawing: Drawing, visitor: Visitor, row: number, frame: Frame)
   if (target === undefined) return null;
   const object = frame.matrix;
   const user = x === 0 && y === 0 ? object : multiply(object, [1, 0, 0, 1, x, y]);
+  const { clip, clips } = cutClip(drawing, visitor, frame, { row, setting, user, object });
   return {
     ...frame,
     at: target,
@@ -113,7 +125,8 @@ function enterUse(drawing: Drawing, visitor: Visitor, row: number, frame: Frame)
     entry: target,
     size: { width, height },
     matrix: user,
-    clip: cutClip(drawing, visitor, frame, { row, setting, user, object }),
+    clip,
+    clips,
     carrier: frame.carrier < 0 ? row : frame.carrier,
   };
 }
@@ -149,8 +162,8 @@ export function enterContainer(
   const code = drawing.codes[drawing.source.elements.name[row]!]!;
   if (code === USE) return enterUse(drawing, visitor, row, frame);
   const setting: Setting = { style: frame.style, viewport: frame.viewport };
-  const clip = cutClip(drawing, visitor, frame, { row, setting, user: frame.matrix, object: frame.matrix });
-  const cut = clip === frame.clip ? frame : { ...frame, clip };
+  const { clip, clips } = cutClip(drawing, visitor, frame, { row, setting, user: frame.matrix, object: frame.matrix });
+  const cut = clips === frame.clips ? frame : { ...frame, clip, clips };
   if (code === SVG || code === SYMBOL) return enterViewport(drawing, visitor, row, cut, size);
   if (code !== SWITCH) return cut;
   const chosen = chooseChild(drawing, row);
@@ -168,12 +181,14 @@ function visitShape(
   const setting = last !== null && last.style === style ? last : { style, viewport: frame.viewport };
   frame.lastSetting = setting;
   const matrix = applyTransform(drawing, row, setting, frame.matrix);
+  const { clip, clips } = cutClip(drawing, visitor, frame, { row, setting, user: matrix, object: matrix });
   visitor.visit({
     row,
     code,
     setting,
     matrix,
-    clip: cutClip(drawing, visitor, frame, { row, setting, user: matrix, object: matrix }),
+    clip,
+    clips,
     isHidden: frame.isHidden || style.display === 'none' || style.visibility !== 'visible',
     isFaint: frame.isFaint || style.opacity === 0,
     layer: frame.layer,

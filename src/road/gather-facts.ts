@@ -9,6 +9,7 @@ import type { Ticket } from '../model/ticket.js';
 import { lineKind, type ToolLine } from '../model/tool-line.js';
 import { shapeOutline } from '../resolve/shape-outline.js';
 import type { PreparedJob } from './prepare-job.js';
+import { createDrawnReaders } from './read-drawn.js';
 
 type OutlineOf = CheckFacts['outlineOf'];
 
@@ -52,5 +53,6 @@ export function gatherFacts(job: PreparedJob, ticket: Ticket): CheckFacts {
   const outlineOf = keepOutlines(job);
   const toolLines = listToolLines(job, outlineOf);
   const faces = findFaces(toolLines, artwork.artboard.mmPerPx, ticket);
-  return { artwork, assignment, ticket, marks: marks.plan, outlineOf, toolLines, faces };
+  const drawn = createDrawnReaders(job.source, artwork, job.pictures);
+  return { artwork, assignment, ticket, marks: marks.plan, outlineOf, toolLines, faces, ...drawn };
 }

@@ -27,6 +27,8 @@ export interface PreparedJob {
   readonly assignment: Assignment;
   readonly marks: MarkDecision;
   readonly parts: SplitResult;
+  /** Linked pictures that were read, by address. */
+  readonly pictures: ReadonlyMap<string, Picture>;
   /** With places, and with the severities of the ticket. */
   readonly findings: readonly Finding[];
 }
@@ -65,5 +67,5 @@ export async function prepareJob(bytes: Uint8Array, ticket: Ticket, options: Roa
   const parts = splitArtwork(source, artwork, assignment, { ticket, sanitised, pictures, rootSize: marks.rootSize });
   const before = [...source.findings, ...artwork.findings, ...claims, ...marks.findings, ...parts.findings];
   const findings = relevelFindings(placeFindings(before, source, artwork), ticket.severities);
-  return { source, sanitised, artwork, assignment, marks, parts, findings };
+  return { source, sanitised, artwork, assignment, marks, parts, pictures, findings };
 }

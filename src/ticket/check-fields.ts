@@ -1,5 +1,5 @@
 // Keys of the ticket's `checks`.
-import { type Fields, maybeMillimetres, millimetres } from './field.js';
+import { type Fields, maybeMillimetres, millimetres, pixelsPerInch } from './field.js';
 
 /** The settings of the checks; each file of `check/` says what its own mean. */
 export const CHECK_FIELDS: Fields = {
@@ -26,4 +26,16 @@ export const CHECK_FIELDS: Fields = {
   gapMm: millimetres('Openings in cut lines up to this are faults, wider ones are openings', 0, 10),
   creaseReachMm: millimetres('A crease that stops this short of a line folds up to it', 0, 20),
   markLayers: { type: 'texts', doc: "Layers that hold register marks of the designer's own", longest: 500 },
+  bleedMm: millimetres('How far print must reach beyond the edge of the blank where it touches it', 0, 100),
+  touchMm: millimetres('Print that ends nearer to the edge than this touches it', 0, 10),
+  noBleed: { type: 'texts', doc: 'Passes and layers whose print may end at the edge', longest: 500 },
+  safeMarginMm: millimetres('Clear distance of type and small art from cuts and creases', 0, 100),
+  smallArtMm: millimetres('Art counts as small up to this size', 0, 1000),
+  minimumPpi: pixelsPerInch('Pixels to the inch that a picture should have'),
+  leastPpi: pixelsPerInch('Pixels to the inch that a picture must have'),
+  mostPpi: pixelsPerInch('Pixels to the inch beyond which a picture gains nothing'),
+  hairlineMm: millimetres('Thinnest line that print holds', 0, 10),
+  knockoutMm: millimetres('How near to a die line a white line runs that is kept free for it', 0, 10),
+  whiteChokeMm: maybeMillimetres('How far white stays inside the rim of the print it carries', 0, 10),
+  whiteToleranceMm: millimetres('How far white may be off from its choke', 0, 10),
 };

@@ -19,6 +19,18 @@ const DEFAULT_CHECKS: CheckSettings = {
   gapMm: 1,
   creaseReachMm: 2,
   markLayers: ['Marks', 'Register marks', 'Registration marks'],
+  bleedMm: 3,
+  touchMm: 0.5,
+  noBleed: [],
+  safeMarginMm: 3,
+  smallArtMm: 20,
+  minimumPpi: 200,
+  leastPpi: 100,
+  mostPpi: 1200,
+  hairlineMm: 0.088,
+  knockoutMm: 0.2,
+  whiteChokeMm: null,
+  whiteToleranceMm: 0.05,
 };
 
 /** Every default. Mark sizes are common practice, no source. */

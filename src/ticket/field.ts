@@ -42,3 +42,6 @@ export const maybeMillimetres = (doc: string, least: number, most: number): Fiel
   most,
   orNull: true,
 });
+
+/** A resolution. */
+export const pixelsPerInch = (doc: string): Field => ({ type: 'number', doc, least: 0, most: 100_000 });

@@ -1,0 +1,91 @@
+// The area of the board that a pass prints: white art hides what lies below it.
+import type { Box } from '../geometry/box.js';
+import { type Grid, NO_REGION, type Region, subtractRegion, uniteRegions } from '../geometry/region.js';
+import type { Shape } from '../model/artwork.js';
+import type { Part } from '../model/pass.js';
+import type { CheckFacts } from './check-facts.js';
+import { fillInk, type Ink, strokeInk } from './ink.js';
+import type { ShapeRegions } from './shape-region.js';
+
+/** One coat over the board: where it prints, and where it hides what was there before. */
+interface Coat {
+  readonly ink: Region;
+  readonly hides: Region;
+}
+
+/** What one shape puts on the board, in the order it is painted. */
+export interface Touch {
+  readonly shape: Shape;
+  readonly ink: Exclude<Ink, 'none'>;
+  readonly region: Region;
+}
+
+/** Touches of one kind that are united at once. */
+const AT_ONCE = 64;
+
+/** Whether all that a pass covers counts as printed, whatever its colour: a white pass prints white. */
+export type ColourUse = 'by-colour' | 'all';
+
+/** What a part of a shape puts on the board: its fill, then its stroke. */
+export function touchesOf(
+  regions: ShapeRegions,
+  drawn: { readonly shape: Shape; readonly part: Part },
+  use: ColourUse,
+): readonly Touch[] {
+  const { shape, part } = drawn;
+  if (!shape.draws || shape.kind === 'text') return [];
+  if (shape.kind === 'image' || shape.kind === 'foreignObject') {
+    return [{ shape, ink: 'ink', region: regions.fill(shape) }];
+  }
+  const settle = (ink: Ink): Ink => (use === 'all' && ink === 'white' ? 'ink' : ink);
+  const touches: Touch[] = [];
+  const fill = part === 'stroke' ? 'none' : settle(fillInk(shape.paint));
+  if (fill !== 'none') touches.push({ shape, ink: fill, region: regions.fill(shape) });
+  const stroke = part === 'fill' ? 'none' : settle(strokeInk(shape.paint));
+  if (stroke !== 'none') touches.push({ shape, ink: stroke, region: regions.stroke(shape) });
+  return touches.filter(({ region }) => region.length > 0);
+}
+
+/** Runs of one kind become one coat each. */
+function layCoats(touches: readonly Touch[]): readonly Coat[] {
+  const coats: Coat[] = [];
+  for (let from = 0; from < touches.length; ) {
+    const { ink } = touches[from]!;
+    let to = from + 1;
+    while (to < touches.length && to - from < AT_ONCE && touches[to]!.ink === ink) to += 1;
+    const region = uniteRegions(touches.slice(from, to).map((touch) => touch.region));
+    coats.push(ink === 'ink' ? { ink: region, hides: NO_REGION } : { ink: NO_REGION, hides: region });
+    from = to;
+  }
+  return coats;
+}
+
+/** Two coats as one, the second over the first. */
+function overlay(first: Coat, second: Coat): Coat {
+  return {
+    ink: uniteRegions([subtractRegion(first.ink, second.hides), second.ink]),
+    hides: uniteRegions([first.hides, second.hides]),
+  };
+}
+
+/** The area that is printed in the end. Pairs of coats are laid over each other, so that no region is gone over once per shape. */
+export function printedRegion(touches: readonly Touch[]): Region {
+  let coats = layCoats(touches);
+  while (coats.length > 1) {
+    const paired: Coat[] = [];
+    for (let at = 0; at < coats.length; at += 2) {
+      const second = coats[at + 1];
+      paired.push(second === undefined ? coats[at]! : overlay(coats[at]!, second));
+    }
+    coats = paired;
+  }
+  return coats[0]?.ink ?? NO_REGION;
+}
+
+/** A grid of 0.1 micrometres with its origin at a box's top left, so that far art costs no digits. */
+export function gridFor(facts: CheckFacts, box: Box): Grid {
+  return { x: box.x0, y: box.y0, scale: facts.artwork.artboard.mmPerPx * GRID_PER_MM };
+}
+
+/** Grid units to the millimetre. */
+export const GRID_PER_MM = 10_000;

@@ -1,0 +1,42 @@
+// Straight pieces of lines, found by place.
+import type { Box } from '../geometry/box.js';
+import { type BoxIndex, indexBoxes } from '../geometry/box-index.js';
+import { distanceToPiece } from '../geometry/segment.js';
+
+/** Straight pieces: x0, y0, x1, y1 each. */
+export interface SegmentIndex {
+  readonly ends: Float64Array;
+  /** Places of the pieces whose boxes meet a box. */
+  readonly near: (box: Box) => readonly number[];
+}
+
+/** Indexes straight pieces; long ones are found by their parts, so that a slanting line has no box as large as itself. */
+export function indexSegments(ends: Float64Array, longest: number): SegmentIndex {
+  const boxes: number[] = [];
+  const owners: number[] = [];
+  for (let at = 0; at < ends.length; at += 4) {
+    const [x0, y0, x1, y1] = [ends[at]!, ends[at + 1]!, ends[at + 2]!, ends[at + 3]!];
+    const upright = x0 === x1 || y0 === y1;
+    const parts = upright ? 1 : Math.min(1000, Math.max(1, Math.ceil(Math.hypot(x1 - x0, y1 - y0) / longest)));
+    for (let part = 0; part < parts; part += 1) {
+      const ax = x0 + ((x1 - x0) * part) / parts;
+      const ay = y0 + ((y1 - y0) * part) / parts;
+      const bx = x0 + ((x1 - x0) * (part + 1)) / parts;
+      const by = y0 + ((y1 - y0) * (part + 1)) / parts;
+      boxes.push(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by));
+      owners.push(at / 4);
+    }
+  }
+  const index: BoxIndex = indexBoxes(Float64Array.from(boxes));
+  return {
+    ends,
+    near: ({ x0, y0, x1, y1 }) => [...new Set(index.search(x0, y0, x1, y1).map((found) => owners[found]!))],
+  };
+}
+
+/** Distance of a point from piece number `place`. */
+export function distanceTo(index: SegmentIndex, place: number, x: number, y: number): number {
+  const { ends } = index;
+  const at = 4 * place;
+  return distanceToPiece(ends[at]!, ends[at + 1]!, ends[at + 2]!, ends[at + 3]!, x, y);
+}

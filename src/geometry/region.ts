@@ -1,0 +1,195 @@
+// Areas of the plane: united, cut, grown and shrunk, on a grid of whole numbers.
+import {
+  type ClipType as Clip,
+  Clipper,
+  Clipper64,
+  ClipperOffset,
+  ClipType,
+  EndType,
+  FillRule,
+  JoinType,
+  type Path64,
+  type PolyPath64,
+  PolyTree64,
+} from 'clipper2-ts';
+import { type Box, EMPTY_BOX } from './box.js';
+
+/** A point of the grid: whole numbers. */
+export interface GridPoint {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Points one after the other; in a region the last joins the first. */
+export type GridLine = readonly GridPoint[];
+
+/** An area: rings that do not cross; a point is inside where they wind around it other than zero times. Grid units. */
+export type Region = readonly GridLine[];
+
+/** The area that holds nothing. */
+export const NO_REGION: Region = [];
+
+/** Where the grid lies on the artboard. */
+export interface Grid {
+  /** The point of the artboard at 0, 0. @unit px */
+  readonly x: number;
+  readonly y: number;
+  /** Grid units to the px. */
+  readonly scale: number;
+}
+
+/** How the end of a line looks. */
+export type LineCap = 'butt' | 'round' | 'square';
+/** How the corner of a line looks. */
+export type LineJoin = 'miter' | 'round' | 'bevel';
+
+/** How a line is drawn. Grid units. */
+export interface Pen {
+  /** Half its width. */
+  readonly half: number;
+  readonly cap: LineCap;
+  readonly join: LineJoin;
+  readonly miterLimit: number;
+}
+
+/** Most that a rounded corner leaves its circle by, grid units. */
+const ROUNDING = 10;
+
+const CAPS: Readonly<Record<LineCap, EndType>> = {
+  butt: EndType.Butt,
+  round: EndType.Round,
+  square: EndType.Square,
+};
+const JOINS: Readonly<Record<LineJoin, JoinType>> = {
+  miter: JoinType.Miter,
+  round: JoinType.Round,
+  bevel: JoinType.Bevel,
+};
+
+/** The library takes lists it may write to, and does not write to them. */
+function pathsOf(region: Region): Path64[] {
+  return region as Path64[];
+}
+
+/**
+ * Points of the artboard on the grid; runs of equal points become one.
+ *
+ * @param points - x, y pairs, px.
+ * @accuracy Half a grid unit on each axis.
+ */
+export function toGrid(grid: Grid, points: Float64Array): GridLine {
+  const line: GridPoint[] = [];
+  let [lastX, lastY] = [Number.NaN, Number.NaN];
+  for (let at = 0; at + 1 < points.length; at += 2) {
+    const x = Math.round((points[at]! - grid.x) * grid.scale) + 0;
+    const y = Math.round((points[at + 1]! - grid.y) * grid.scale) + 0;
+    if (x !== lastX || y !== lastY) line.push({ x, y });
+    [lastX, lastY] = [x, y];
+  }
+  return line;
+}
+
+/** A point of the grid on the artboard, px. */
+export function fromGrid(grid: Grid, { x, y }: GridPoint): readonly [number, number] {
+  return [grid.x + x / grid.scale, grid.y + y / grid.scale];
+}
+
+/** The area within rings that may cross themselves and each other. */
+export function fillRings(rings: readonly GridLine[], rule: 'nonzero' | 'evenodd'): Region {
+  return Clipper.union(pathsOf(rings), rule === 'evenodd' ? FillRule.EvenOdd : FillRule.NonZero);
+}
+
+function combine(how: Clip, a: Region, b: Region): Region {
+  return Clipper.booleanOp(how, pathsOf(a), pathsOf(b), FillRule.NonZero);
+}
+
+/** What lies in `a` and not in `b`. */
+export function subtractRegion(a: Region, b: Region): Region {
+  return a.length === 0 || b.length === 0 ? a : combine(ClipType.Difference, a, b);
+}
+
+/** What lies in both. */
+export function intersectRegions(a: Region, b: Region): Region {
+  return a.length === 0 || b.length === 0 ? NO_REGION : combine(ClipType.Intersection, a, b);
+}
+
+/** What lies in any of the regions. */
+export function uniteRegions(regions: readonly Region[]): Region {
+  const some = regions.filter((region) => region.length > 0);
+  if (some.length < 2) return some[0] ?? NO_REGION;
+  return Clipper.union(pathsOf(some.flat()), FillRule.NonZero);
+}
+
+/**
+ * The area grown on all sides by a distance, its corners round; shrunk where that is negative.
+ *
+ * @accuracy Round corners lie within 10 grid units of the circle, on its inside.
+ */
+export function growRegion(region: Region, distance: number): Region {
+  if (region.length === 0 || distance === 0) return region;
+  return Clipper.inflatePaths(pathsOf(region), distance, JoinType.Round, EndType.Polygon, 2, ROUNDING);
+}
+
+/** The area that a pen covers along lines; `closed` lines have no ends. */
+export function strokeLines(lines: readonly GridLine[], closed: boolean, pen: Pen): Region {
+  if (lines.length === 0 || !(pen.half > 0)) return NO_REGION;
+  const offset = new ClipperOffset(Math.max(1, pen.miterLimit), ROUNDING);
+  offset.addPaths(pathsOf(lines), JOINS[pen.join], closed ? EndType.Joined : CAPS[pen.cap]);
+  const result: Path64[] = [];
+  offset.execute(pen.half, result);
+  return result;
+}
+
+/** The pieces of open lines within a region, or outside it. */
+export function cutLines(lines: readonly GridLine[], region: Region, keep: 'inside' | 'outside'): readonly GridLine[] {
+  if (lines.length === 0) return [];
+  if (region.length === 0) return keep === 'inside' ? [] : lines;
+  const clipper = new Clipper64();
+  clipper.addOpenSubject(pathsOf(lines));
+  clipper.addClip(pathsOf(region));
+  const open: Path64[] = [];
+  const how = keep === 'inside' ? ClipType.Intersection : ClipType.Difference;
+  clipper.execute(how, FillRule.NonZero, [] as Path64[], open);
+  return open;
+}
+
+/** The area of a region, grid units squared. */
+export function regionArea(region: Region): number {
+  return Math.abs(Clipper.areaPaths(pathsOf(region)));
+}
+
+/** The box of a region, grid units. */
+export function regionBox(region: Region): Box {
+  let { x0, y0, x1, y1 } = EMPTY_BOX;
+  for (const ring of region) {
+    for (const { x, y } of ring) {
+      if (x < x0) x0 = x;
+      if (x > x1) x1 = x;
+      if (y < y0) y0 = y;
+      if (y > y1) y1 = y;
+    }
+  }
+  return { x0, y0, x1, y1 };
+}
+
+function collectParts(node: PolyPath64, parts: Region[]): void {
+  for (let index = 0; index < node.count; index += 1) {
+    const outer = node.child(index);
+    const part: GridLine[] = [outer.poly!];
+    for (let hole = 0; hole < outer.count; hole += 1) {
+      part.push(outer.child(hole).poly!);
+      collectParts(outer.child(hole), parts);
+    }
+    parts.push(part);
+  }
+}
+
+/** The parts of a region that hang together, each with its holes. */
+export function splitRegion(region: Region): readonly Region[] {
+  if (region.length === 0) return [];
+  const tree = new PolyTree64();
+  Clipper.booleanOpWithPolyTree(ClipType.Union, pathsOf(region), null, tree, FillRule.NonZero);
+  const parts: Region[] = [];
+  collectParts(tree, parts);
+  return parts;
+}
