@@ -26,7 +26,7 @@ const DEFAULT_CHECKS: CheckSettings = {
   smallArtMm: 20,
   minimumPpi: 200,
   leastPpi: 100,
-  mostPpi: 1200,
+  mostPpi: 600,
   hairlineMm: 0.088,
   knockoutMm: 0.2,
   whiteChokeMm: null,
