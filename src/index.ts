@@ -50,6 +50,7 @@ export {
 export type { CancelSignal } from './model/platform.js';
 export type { ExtentMm, Judgement, PassProof, Proof } from './model/proof.js';
 export { joinPieces, type OutputFile } from './model/sheet.js';
+export type { Solid, SolidArea, SolidBlank, SolidHinge, SolidPanel } from './model/solid.js';
 export type { Conditions, MarksRequest, PassRequest, Rule, Ticket } from './model/ticket.js';
 export { PinbarError } from './model/trouble.js';
 export { PINBAR_VERSION } from './model/version.js';

@@ -16,6 +16,7 @@ import { shapeLength } from './resolve/resolve.js';
 import { checkJob } from './road/check-job.js';
 import { compactFiles } from './road/compact-files.js';
 import { enterStage } from './road/enter-stage.js';
+import { placeShapes } from './road/place-findings.js';
 import { prepareJob } from './road/prepare-job.js';
 import { proveFiles } from './road/prove-files.js';
 import { resolveSource, scanBytes } from './road/read-artwork.js';
@@ -104,9 +105,10 @@ export async function split(
   const prepared = await prepareJob(bytes, ticket, options);
   const { source, sanitised, artwork, assignment, marks, parts } = prepared;
   const skipped = options.skipChecks === true;
-  const checked = skipped ? [] : await checkJob(prepared, ticket, options);
-  const before = [...prepared.findings, ...checked];
-  const job = { ticket, artwork, assignment, stem };
+  const checked = skipped ? { findings: [], solid: null } : await checkJob(prepared, ticket, options);
+  const { solid } = checked;
+  const before = [...prepared.findings, ...checked.findings];
+  const job = { ticket, artwork, assignment, solid, stem };
   if (before.some((item) => item.severity === 'error')) {
     const outcome = decideOutcome(before, NO_PROOF);
     return { ...job, outcome, files: [], manifest: null, proofPicture: null, proof: NO_PROOF, findings: before };
@@ -128,12 +130,12 @@ export async function split(
   const seen = proof.judges.flatMap((judge) => judge.findings);
   const findings = [...before, ...relevelFindings([...compaction, ...seen], ticket.severities)];
   await enterStage('report', options);
-  const facts = { artwork, assignment, files, proof, findings, ticket: writeTicket(ticket) };
+  const facts = { artwork, assignment, files, proof, solid, findings, ticket: writeTicket(ticket) };
   const input = { name: fileName, bytes: bytes.length, sha256: await inputHash };
   const manifest = await finishText(
     'manifest.json',
     'application/json',
-    printManifest(describeManifest({ ...facts, input, checks: { skipped, findings: checked.length } })),
+    printManifest(describeManifest({ ...facts, input, checks: { skipped, findings: checked.findings.length } })),
   );
   const { width, height, mmPerPx } = artwork.artboard;
   const picture = drawProof({
@@ -161,9 +163,9 @@ export async function check(
   const stem = stemOf(options.fileName ?? 'art.svg');
   const prepared = await prepareJob(bytes, ticket, options);
   const { source, artwork, assignment } = prepared;
-  const findings = groupFindings([...prepared.findings, ...(await checkJob(prepared, ticket, options))]).flatMap(
-    ({ items }) => items.map((item) => item.finding),
-  );
+  const { findings: checked, solid } = await checkJob(prepared, ticket, options);
+  const placed = placeShapes([...prepared.findings, ...checked], artwork);
+  const findings = groupFindings(placed).flatMap(({ items }) => items.map((item) => item.finding));
   await enterStage('report', options);
   const counts = Object.fromEntries(
     SEVERITIES.map((severity) => [severity, findings.filter((item) => item.severity === severity).length]),
@@ -171,7 +173,7 @@ export async function check(
   const outcome = decideFitness(findings);
   const text = drawChecks({ stem, artboard: artwork.artboard, art: source.text, findings, outcome });
   const picture = await finishText('checks.svg', 'image/svg+xml', text);
-  return { outcome, ticket, artwork, assignment, findings, counts, picture, stem };
+  return { outcome, ticket, artwork, assignment, findings, counts, solid, picture, stem };
 }
 
 /** A file to be compared. */

@@ -15,7 +15,7 @@ export interface CheckFlags extends TicketFlags {
 }
 
 function describeChecks(result: CheckResult, picture: string | null): unknown {
-  const { outcome, artwork, assignment, counts, findings } = result;
+  const { outcome, artwork, assignment, counts, solid, findings } = result;
   const { width, height, mmPerPx } = artwork.artboard;
   return {
     pinbar: 1,
@@ -25,6 +25,7 @@ function describeChecks(result: CheckResult, picture: string | null): unknown {
     passes: assignment.passes,
     counts,
     picture,
+    solid,
     findings: findings.map((item, index) => ({ number: index + 1, ...item })),
   };
 }

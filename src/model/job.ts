@@ -5,6 +5,7 @@ import type { Assignment } from './pass.js';
 import type { CancelSignal } from './platform.js';
 import type { Proof } from './proof.js';
 import type { OutputFile } from './sheet.js';
+import type { Solid } from './solid.js';
 import type { Ticket } from './ticket.js';
 
 /** What the road is doing. */
@@ -71,6 +72,8 @@ export interface JobResult {
   readonly proofPicture: OutputFile | null;
   readonly proof: Proof;
   readonly findings: readonly Finding[];
+  /** The blank with its panels; null where no lines enclose one, or the checks were skipped. */
+  readonly solid: Solid | null;
   readonly stem: string;
 }
 
@@ -86,6 +89,8 @@ export interface CheckResult {
   /** Those of reading, sorting and splitting among them, worst first. */
   readonly findings: readonly Finding[];
   readonly counts: Readonly<Record<Severity, number>>;
+  /** The blank with its panels; null where no lines enclose one. */
+  readonly solid: Solid | null;
   /** The findings numbered over the art, as SVG. */
   readonly picture: OutputFile;
   readonly stem: string;

@@ -1,13 +1,14 @@
 // The picture of the checks: the art with a number wherever something was found, and the list that the numbers refer to.
 import type { Artboard } from '../model/artwork.js';
-import type { Finding, Severity } from '../model/finding.js';
+import type { Finding } from '../model/finding.js';
 import type { Fitness } from '../model/job.js';
 import { encodeBase64 } from '../model/platform.js';
 import { PINBAR_VERSION } from '../model/version.js';
+import { describeFinding } from './describe-finding.js';
+import { BADGE, COLOURS, drawBadge, drawNumbers, type Frame } from './draw-badges.js';
 import { escapeXml } from './draw-proof.js';
 import { groupFindings, type NumberedFinding } from './group-findings.js';
-import { placeBadges } from './place-badges.js';
-import { countFindings, describePlace, sayFitness } from './print-findings.js';
+import { countFindings, sayFitness } from './print-findings.js';
 
 /** What the picture shows. */
 export interface ChecksFacts {
@@ -23,88 +24,48 @@ const PAGE = 1200;
 const PADDING = 40;
 const TOP = 116;
 const HIGHEST = 900;
+/** An artboard without a size is drawn this large, mm. */
+const LEAST_MM = 0.01;
 const LINE = 20;
-const BADGE = 24;
 const LONGEST_LINE = 128;
 /** A larger drawing is not shown, bytes. */
 const LARGEST_BYTES = 8 * 1024 * 1024;
-/** Numbers drawn for one finding. */
-const MOST_PLACES = 12;
 /** Findings of one severity that are told in the picture. */
 const MOST_TOLD = 60;
-
-const COLOURS: Readonly<Record<Severity, string>> = { error: '#b3261e', warning: '#b25e00', note: '#41576b' };
 
 function n(value: number): string {
   return String(Math.round(value * 100) / 100 + 0);
 }
 
-/** The mark of a number: a disc for an error, a square for a warning, a ring for a note, so that it reads without colour. */
-function drawBadge(x: number, y: number, number: number, severity: Severity): string {
-  const colour = COLOURS[severity];
-  const r = BADGE / 2;
-  const face =
-    severity === 'note'
-      ? `fill="#fff" stroke="${colour}" stroke-width="2"`
-      : `fill="${colour}" stroke="#fff" stroke-width="1.5"`;
-  const shape =
-    severity === 'warning'
-      ? `<rect x="${n(x - r)}" y="${n(y - r)}" width="${BADGE}" height="${BADGE}" rx="4" ${face}/>`
-      : `<circle cx="${n(x)}" cy="${n(y)}" r="${n(r)}" ${face}/>`;
-  const ink = severity === 'note' ? colour : '#fff';
-  return `${shape}<text x="${n(x)}" y="${n(y + 4.5)}" text-anchor="middle" font-size="13" font-weight="700" fill="${ink}">${number}</text>`;
-}
-
-interface Frame {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-  /** From mm on the artboard to the page. */
-  readonly scale: number;
-}
-
 function layFrame(artboard: Artboard): Frame {
-  const widthMm = artboard.width * artboard.mmPerPx;
-  const heightMm = artboard.height * artboard.mmPerPx;
+  const widthMm = Math.max(artboard.width * artboard.mmPerPx, LEAST_MM);
+  const heightMm = Math.max(artboard.height * artboard.mmPerPx, LEAST_MM);
   const scale = Math.min((PAGE - 2 * PADDING) / widthMm, HIGHEST / heightMm);
   const width = widthMm * scale;
   return { x: (PAGE - width) / 2, y: TOP, width, height: heightMm * scale, scale };
 }
 
-/** Places of a finding in mm: those it lists, else its own. */
-function listPlaces({ place, data }: Finding): readonly (readonly [number, number])[] {
-  const listed = Array.isArray(data.places)
-    ? (data.places as readonly { readonly xMm?: number; readonly yMm?: number }[])
-    : [];
-  const own = { xMm: place.xMm, yMm: place.yMm };
-  return [own, ...listed]
-    .filter((at) => at.xMm !== undefined && at.yMm !== undefined)
-    .map((at) => [at.xMm!, at.yMm!] as const)
-    .filter((at, i, all) => all.findIndex((other) => other[0] === at[0] && other[1] === at[1]) === i)
-    .slice(0, MOST_PLACES);
-}
-
-/** Numbers at their places, kept on the page; those that were pushed aside point back. */
-function drawNumbers(items: readonly NumberedFinding[], frame: Frame): string {
-  const clamp = (value: number, low: number, high: number): number => Math.min(Math.max(value, low), high);
-  const toPage = ([x, y]: readonly [number, number]): readonly [number, number] => [
-    clamp(frame.x + x * frame.scale, frame.x, frame.x + frame.width),
-    clamp(frame.y + y * frame.scale, frame.y, frame.y + frame.height),
+/** Ticks along the top and the left, so that places in mm are found. */
+function drawRulers(frame: Frame): string {
+  const step = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000].find((mm) => mm * frame.scale >= 36) ?? 0;
+  if (step === 0) return '';
+  const across = Array.from({ length: Math.floor(frame.width / (step * frame.scale)) + 1 }, (_, i) => i * step);
+  const down = Array.from({ length: Math.floor(frame.height / (step * frame.scale)) + 1 }, (_, i) => i * step);
+  const ticks = [
+    ...across.map((mm) => `M${n(frame.x + mm * frame.scale)} ${n(frame.y)}v-6`),
+    ...down.map((mm) => `M${n(frame.x)} ${n(frame.y + mm * frame.scale)}h-6`),
   ];
-  const severities = new Map(items.map(({ number, finding }) => [number, finding.severity]));
-  const badges = items.flatMap(({ number, finding }) => listPlaces(finding).map((at) => ({ number, at: toPage(at) })));
-  const placed = placeBadges(badges, BADGE + 2);
-  const pointers = placed
-    .filter(({ at, centre }) => at !== centre)
-    .map(({ number, at, centre }) => {
-      const colour = COLOURS[severities.get(number)!];
-      return `<path d="M${n(centre[0])} ${n(centre[1])}L${n(at[0])} ${n(at[1])}" stroke="${colour}" stroke-width="1.5"/><circle cx="${n(at[0])}" cy="${n(at[1])}" r="3" fill="${colour}"/>`;
-    });
-  return (
-    pointers.join('') +
-    placed.map(({ number, centre }) => drawBadge(centre[0], centre[1], number, severities.get(number)!)).join('')
-  );
+  const labels = [
+    ...across.map(
+      (mm) => `<text x="${n(frame.x + mm * frame.scale)}" y="${n(frame.y - 9)}" text-anchor="middle">${mm}</text>`,
+    ),
+    ...down
+      .slice(1)
+      .map(
+        (mm) => `<text x="${n(frame.x - 8)}" y="${n(frame.y + mm * frame.scale + 3.5)}" text-anchor="end">${mm}</text>`,
+      ),
+  ];
+  return `<path d="${ticks.join('')}" stroke="#555"/><g font-size="10" fill="#555">${labels.join('')}</g>`;
 }
 
 /** Words in lines of at most so many letters. */
@@ -125,7 +86,7 @@ interface Column {
 
 function tellItem({ number, finding }: NumberedFinding, top: number): Column {
   const x = PADDING + BADGE + 14;
-  const place = describePlace(finding.place);
+  const place = describeFinding(finding);
   const lines = [
     ...wrap(finding.message).map((words) => ({ words, look: '' })),
     ...(place === '' ? [] : wrap(place).map((words) => ({ words, look: ' fill="#555"' }))),
@@ -185,6 +146,7 @@ export function drawChecks(facts: ChecksFacts): string {
     `<text x="${PADDING}" y="56" font-size="28" font-weight="700">${escapeXml(facts.stem)}: ${sayFitness(facts.outcome)}</text>`,
     `<text x="${PADDING}" y="86">${size}; ${countFindings(findings)}; pinbar ${PINBAR_VERSION}</text>`,
     drawArt(facts, frame),
+    drawRulers(frame),
     drawNumbers(items.slice(0, MOST_TOLD * 2), frame),
     list.markup,
     '</svg>\n',

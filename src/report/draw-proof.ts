@@ -4,7 +4,10 @@ import { type Assignment, isToolpath } from '../model/pass.js';
 import { encodeBase64 } from '../model/platform.js';
 import type { ExtentMm, Proof } from '../model/proof.js';
 import { joinPieces, type OutputFile } from '../model/sheet.js';
+import type { Solid } from '../model/solid.js';
 import { PINBAR_VERSION } from '../model/version.js';
+import { listPanels, summariseSolid } from './describe-solid.js';
+import { drawSolid } from './draw-solid.js';
 import { sayCount } from './print-findings.js';
 
 /** What the picture shows. */
@@ -17,6 +20,8 @@ export interface ProofFacts {
   readonly files: readonly OutputFile[];
   readonly proof: Proof;
   readonly findings: readonly Finding[];
+  /** The blank; null where it is not known. */
+  readonly solid: Solid | null;
 }
 
 const PAGE = 1200;
@@ -129,6 +134,30 @@ function drawSingles(facts: ProofFacts, top: number): { readonly markup: string;
   return { markup, bottom: top + rows * step };
 }
 
+/** The blank with its panels beside the tree of them; nothing where it is not known. */
+function drawBlank(facts: ProofFacts, top: number): { readonly markup: string; readonly bottom: number } {
+  const { solid } = facts;
+  if (solid === null) return { markup: '', bottom: top };
+  const [x, y, width, height] = solid.extentMm;
+  const scale = Math.min(540 / width, 540 / height);
+  const offset = `translate(${n(PADDING - x * scale)} ${n(top + 1.5 * LINE - y * scale)}) scale(${Math.round(scale * 1e6) / 1e6})`;
+  const left = PADDING + width * scale + GAP;
+  const rows = listPanels(solid).map(({ depth, words }, i) =>
+    text(left + Math.min(depth, 8) * 16, top + 2.2 * LINE + i * LINE, words, ' font-size="13"'),
+  );
+  const markup = [
+    text(
+      PADDING,
+      top + 16,
+      `The blank, seen from the side that is drawn: ${summariseSolid(solid)}`,
+      ' font-weight="700"',
+    ),
+    `<g transform="${offset}">${drawSolid(solid, scale)}</g>`,
+    ...rows,
+  ].join('');
+  return { markup, bottom: top + LINE + Math.max(height * scale, rows.length * LINE) + 2 * LINE };
+}
+
 /** The picture as SVG text. Nothing in it is loaded from outside; any browser shows it. */
 export function drawProof(facts: ProofFacts): string {
   const passes = facts.assignment.passes.map((_, index) => index);
@@ -152,7 +181,8 @@ export function drawProof(facts: ProofFacts): string {
     { words: 'What differs', heading: true },
     ...listDifferences(facts).map((words) => ({ words, heading: false })),
   ];
-  const top = singles.bottom + LINE;
+  const blank = drawBlank(facts, singles.bottom);
+  const top = blank.bottom + LINE;
   const words = lines
     .map((line, i) => text(PADDING, top + i * LINE, line.words, line.heading ? ' font-weight="700"' : ''))
     .join('');
@@ -165,6 +195,7 @@ export function drawProof(facts: ProofFacts): string {
     definePasses(facts),
     drawPanel(overlay, [...ground, ...tools], overlay.width / facts.widthMm),
     singles.markup,
+    blank.markup,
     words,
     '</svg>\n',
   ].join('\n');

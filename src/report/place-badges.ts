@@ -9,7 +9,7 @@ export interface Badge {
 
 /** A number where it is drawn. */
 export interface PlacedBadge extends Badge {
-  /** Its centre; not `at` where others were in the way. */
+  /** Its centre: beside `at`, or where there is room. */
   readonly centre: readonly [number, number];
 }
 
@@ -17,13 +17,14 @@ export interface PlacedBadge extends Badge {
 const DIRECTIONS = 12;
 const MOST_RINGS = 8;
 
-/** Centres in reach of a place, the nearest first. */
-function listCentres([x, y]: readonly [number, number], step: number): readonly (readonly [number, number])[] {
-  const centres: (readonly [number, number])[] = [[x, y]];
-  for (let ring = 1; ring <= MOST_RINGS; ring += 1) {
+/** Centres in reach of a place, the nearest first, beginning right and up. */
+function listCentres([x, y]: readonly [number, number], beside: number): readonly (readonly [number, number])[] {
+  const centres: (readonly [number, number])[] = [];
+  for (let ring = 0; ring < MOST_RINGS; ring += 1) {
+    const reach = beside * (1 + 0.75 * ring);
     for (let i = 0; i < DIRECTIONS; i += 1) {
-      const angle = (2 * Math.PI * i) / DIRECTIONS;
-      centres.push([x + ring * step * Math.cos(angle), y + ring * step * Math.sin(angle)]);
+      const angle = (2 * Math.PI * i) / DIRECTIONS - Math.PI / 4;
+      centres.push([x + reach * Math.cos(angle), y + reach * Math.sin(angle)]);
     }
   }
   return centres;
@@ -33,8 +34,9 @@ function listCentres([x, y]: readonly [number, number], step: number): readonly 
  * Places badges of one size so that none covers another, as long as there is room near by.
  *
  * @param size - Diameter of a badge.
+ * @param beside - Distance from what it points at.
  */
-export function placeBadges(badges: readonly Badge[], size: number): readonly PlacedBadge[] {
+export function placeBadges(badges: readonly Badge[], size: number, beside: number): readonly PlacedBadge[] {
   const cells = new Map<string, (readonly [number, number])[]>();
   const cellOf = (x: number, y: number): string => `${Math.floor(x / size)} ${Math.floor(y / size)}`;
   const isFree = ([x, y]: readonly [number, number]): boolean => {
@@ -46,12 +48,15 @@ export function placeBadges(badges: readonly Badge[], size: number): readonly Pl
     }
     return true;
   };
-  return badges.map((badge) => {
-    const centre = listCentres(badge.at, size * 0.75).find(isFree) ?? badge.at;
-    const cell = cellOf(centre[0], centre[1]);
+  const take = (place: readonly [number, number]): void => {
+    const cell = cellOf(place[0], place[1]);
     const list = cells.get(cell);
-    if (list === undefined) cells.set(cell, [centre]);
-    else list.push(centre);
+    if (list === undefined) cells.set(cell, [place]);
+    else list.push(place);
+  };
+  return badges.map((badge) => {
+    const centre = listCentres(badge.at, beside).find(isFree) ?? badge.at;
+    take(centre);
     return { ...badge, centre };
   });
 }

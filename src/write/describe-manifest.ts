@@ -4,6 +4,7 @@ import type { Finding, Json } from '../model/finding.js';
 import type { Assignment, Reason } from '../model/pass.js';
 import type { Proof } from '../model/proof.js';
 import type { OutputFile } from '../model/sheet.js';
+import type { Solid } from '../model/solid.js';
 import { PINBAR_VERSION } from '../model/version.js';
 
 /** All that a manifest tells. */
@@ -14,6 +15,7 @@ export interface ManifestFacts {
   readonly assignment: Assignment;
   readonly files: readonly OutputFile[];
   readonly proof: Proof;
+  readonly solid: Solid | null;
   readonly findings: readonly Finding[];
   /** Whether the checks were left out, and how much they found. */
   readonly checks: { readonly skipped: boolean; readonly findings: number };
@@ -81,6 +83,27 @@ function listExclusions(assignment: Assignment): { readonly [cause: string]: Jso
   );
 }
 
+/** Panels that a manifest lists at most. */
+const MOST_PANELS = 1000;
+
+/** The blank without its outlines, which are in the drawing. */
+function describeBlank(solid: Solid | null): Json {
+  if (solid === null) return null;
+  const { extentMm, areaMm2, wasteShare, loosePieces, blanks, panels } = solid;
+  return {
+    blanks: blanks.length,
+    panelCount: panels.length,
+    loosePieces,
+    extentMm,
+    areaMm2,
+    wasteShare,
+    panels: panels.slice(0, MOST_PANELS).map(({ outlineMm: _, hinge, ...panel }) => ({
+      ...panel,
+      hinge: hinge === null ? null : { kind: hinge.kind, lengthMm: hinge.lengthMm },
+    })),
+  };
+}
+
 function round(value: number): number {
   return Math.round(value * 1e6) / 1e6 + 0;
 }
@@ -126,6 +149,7 @@ export function describeManifest(facts: ManifestFacts): Json {
       judges: proof.judges.map(({ findings, ...rest }) => ({ ...rest, findings: findings.length })),
     },
     checks: facts.checks,
+    solid: describeBlank(facts.solid),
     findings: facts.findings.map((item) => ({ ...item, place: { ...item.place } })),
     ticket: facts.ticket,
   };
