@@ -1,11 +1,25 @@
 // Do marks stand clear of print that covers them, and outside of every blank?
 import { type Box, intersect, isEmptyBox } from '../geometry/box.js';
+import { indexBoxes } from '../geometry/box-index.js';
+import { isInsideLoop } from '../geometry/inside-loop.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { isToolpath } from '../model/pass.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { listMarks, type Mark } from './list-marks.js';
+
+/** Corners of the upright box around a loop of x, y pairs. */
+function boxOf(loop: Float64Array): readonly [number, number, number, number] {
+  const box: [number, number, number, number] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let at = 0; at < loop.length; at += 2) {
+    box[0] = Math.min(box[0], loop[at]!);
+    box[1] = Math.min(box[1], loop[at + 1]!);
+    box[2] = Math.max(box[2], loop[at]!);
+    box[3] = Math.max(box[3], loop[at + 1]!);
+  }
+  return box;
+}
 
 function centreOf(box: Box): readonly [number, number] {
   return [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
@@ -21,19 +35,46 @@ function listCovers({ artwork, assignment }: CheckFacts, marks: readonly Mark[])
     .filter((shape) => !own.has(shape) && shape.draws && (shape.kind === 'image' || shape.paint.fill.kind !== 'none'));
 }
 
-/** Marks of the designer's own (layers `markLayers`) that later art covers; planned marks are drawn last and stand clear. */
-export function checkMarksClear(facts: CheckFacts): readonly Finding[] {
-  const marks = listMarks(facts).filter(({ kind }) => kind === 'own');
-  if (marks.length === 0) return [];
-  const covers = listCovers(facts, marks);
-  const covered = marks.flatMap((mark): readonly Trouble[] => {
-    const over = covers.some(
-      (cover) => cover.index > mark.shape!.index && !isEmptyBox(intersect(cover.drawnBound, mark.box)),
-    );
+/** Marks that art drawn later covers: those of the designer's own, since planned ones are drawn last and stand clear. */
+function findCovered(facts: CheckFacts, marks: readonly Mark[]): readonly Trouble[] {
+  const own = marks.filter(({ kind }) => kind === 'own');
+  if (own.length === 0) return [];
+  const covers = listCovers(facts, own);
+  const index = indexBoxes(Float64Array.from(covers.flatMap(({ drawnBound: { x0, y0, x1, y1 } }) => [x0, y0, x1, y1])));
+  return own.flatMap((mark): readonly Trouble[] => {
+    const { x0, y0, x1, y1 } = mark.box;
+    const over = index
+      .search(x0, y0, x1, y1)
+      .some((at) => covers[at]!.index > mark.shape!.index && !isEmptyBox(intersect(covers[at]!.drawnBound, mark.box)));
     return over ? [{ shape: mark.shape, at: centreOf(mark.box) }] : [];
   });
-  return gatherTroubles(facts.artwork, 'check/marks-covered', covered, (list) => ({
-    message: `${list.length === 1 ? 'A mark lies' : `${list.length} marks lie`} under a copy: art that is drawn later covers ${list.length === 1 ? 'it' : 'them'}.`,
-    remedy: 'Move the mark clear of the copies, or bring its layer to the top.',
-  }));
+}
+
+/** Marks whose middle lies on the board of a blank. */
+function findWithin({ faces }: CheckFacts, marks: readonly Mark[]): readonly Trouble[] {
+  const blanks = faces?.blanks ?? [];
+  const index = indexBoxes(Float64Array.from(blanks.flatMap(({ outer }) => boxOf(outer))));
+  return marks.flatMap(({ shape, box }): readonly Trouble[] => {
+    const [x, y] = centreOf(box);
+    const within = index.search(x, y, x, y).some((at) => {
+      const { outer, holes } = blanks[at]!;
+      return isInsideLoop(outer, x, y) && !holes.some((hole) => isInsideLoop(hole, x, y));
+    });
+    return within ? [{ shape, at: [x, y] }] : [];
+  });
+}
+
+/** Marks, those of the layers `markLayers` among them, that are covered or would be cut out with a blank. */
+export function checkMarksClear(facts: CheckFacts): readonly Finding[] {
+  const marks = listMarks(facts);
+  return [
+    ...gatherTroubles(facts.artwork, 'check/marks-covered', findCovered(facts, marks), (list) => ({
+      message: `${list.length === 1 ? 'A mark lies' : `${list.length} marks lie`} under a copy: art that is drawn later covers ${list.length === 1 ? 'it' : 'them'}.`,
+      remedy: 'Move the mark clear of the copies, or bring its layer to the top.',
+    })),
+    ...gatherTroubles(facts.artwork, 'check/marks-in-blank', findWithin(facts, marks), (list) => ({
+      message: `${list.length === 1 ? 'A mark stands' : `${list.length} marks stand`} within a blank and would be seen on the finished piece.`,
+      remedy: 'Move it off the blank, into the waste around it.',
+    })),
+  ];
 }

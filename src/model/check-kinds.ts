@@ -68,6 +68,7 @@ const CHECKS = {
     group: 'passes',
     doc: 'Marks stand where the machine holds the sheet or does not reach.',
   },
+  'check/marks-in-blank': { severity: 'warning', group: 'passes', doc: 'Marks stand within a blank.' },
   'check/marks-covered': { severity: 'warning', group: 'passes', doc: 'Marks lie under a copy that is drawn later.' },
   'check/bleed-short': {
     severity: 'warning',

@@ -47,7 +47,7 @@ function layFrame(artboard: Artboard): Frame {
 
 /** Ticks along the top and the left, so that places in mm are found. */
 function drawRulers(frame: Frame): string {
-  const step = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000].find((mm) => mm * frame.scale >= 36) ?? 0;
+  const step = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000].find((mm) => mm * frame.scale >= 48) ?? 0;
   if (step === 0) return '';
   const across = Array.from({ length: Math.floor(frame.width / (step * frame.scale)) + 1 }, (_, i) => i * step);
   const down = Array.from({ length: Math.floor(frame.height / (step * frame.scale)) + 1 }, (_, i) => i * step);
