@@ -2,6 +2,8 @@
 import { type Box, EMPTY_BOX, intersect, isEmptyBox, transformBox, unite } from '../geometry/box.js';
 import { IDENTITY, type Matrix, multiply } from '../geometry/matrix.js';
 import { pathBox } from '../geometry/path-box.js';
+import { PinbarError } from '../model/trouble.js';
+import { placeOf } from '../source/locate.js';
 import { isSvgElement, readAttribute } from '../source/read-attribute.js';
 import { SLOT } from './attribute-slots.js';
 import { canMeasureMore, countMeasured } from './count-measured.js';
@@ -58,6 +60,7 @@ export function clipBox(drawing: Drawing, cache: ClipCache, clipped: Clipped): B
     drawing.log.note('resolve/reference-cycle', String(clip), clip);
     return UNBOUNDED;
   }
+  if (cache.open.size >= drawing.limits.depth) throw tooDeep(drawing, clip);
   cache.open.add(clip);
   const box = measureClip(drawing, cache, clip, clipped);
   cache.open.delete(clip);
@@ -72,6 +75,16 @@ export function clipFrame(drawing: Drawing, clip: number, clipped: Clipped): Mat
   if (!inObjectUnits) return frame;
   const box = drawing.measureObject(clipped.row, clipped.setting, 'fill');
   return isEmptyBox(box) ? null : multiply(frame, [box.x1 - box.x0, 0, 0, box.y1 - box.y0, box.x0, box.y0]);
+}
+
+function tooDeep(drawing: Drawing, clip: number): PinbarError {
+  const place = placeOf(drawing.source, clip);
+  return new PinbarError('limit/depth', {
+    message: `The clip path at line ${place.line} is the last of more than ${drawing.limits.depth} that cut each other.`,
+    remedy: 'Cut the shapes by one clip path, or raise the limit "depth" if the file is trusted.',
+    place,
+    data: { allowed: drawing.limits.depth },
+  });
 }
 
 function measureClip(drawing: Drawing, cache: ClipCache, clip: number, clipped: Clipped): Box {

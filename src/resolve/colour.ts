@@ -33,9 +33,19 @@ export function readColour(text: string): Colour | null {
   const nested = /^device-cmyk\((.*)\)$/s.exec(lower);
   if (nested !== null) return readDeviceCmyk(nested[1]!);
   if (!WORD_OR_FUNCTION.test(lower)) return null;
-  const known = rgb(parse(lower.replace(/\s+/g, ' ')));
+  const known = parseSafely(lower.replace(/\s+/g, ' '));
   if (known === undefined) return null;
   return makeColour(toByte(known.r), toByte(known.g), toByte(known.b), known.alpha ?? 1);
+}
+
+/** The library trips over some texts that are no colours, such as a number run into a word. */
+function parseSafely(text: string): ReturnType<typeof rgb> | undefined {
+  try {
+    return rgb(parse(text));
+  } catch (error) {
+    if (error instanceof TypeError) return undefined;
+    throw error;
+  }
 }
 
 function readHex(digits: string): Colour {

@@ -100,9 +100,18 @@ function makeStyleFinding(part: string, place: Place): Finding {
   });
 }
 
+/** A value with the letters that are spelled by their number written as such: a name is the same either way (CSS Syntax 3, 4.3.7). */
+function decodeLetters(text: string): string {
+  if (!text.includes('\\')) return text;
+  return text.replace(/\\0{0,4}([46][1-9a-f]|[57][0-9a])(?:[ \t\n]|(?![0-9a-f]))/gi, (_, hex: string) =>
+    String.fromCharCode(Number.parseInt(hex, 16)),
+  );
+}
+
 /** The longhand with its value settled as far as it can be; null where the value cannot be read. */
 function rankLonghand(longhand: Longhand, isAttribute: boolean): RankedLonghand | null {
-  const { name, text, important } = longhand;
+  const { name, important } = longhand;
+  const text = decodeLetters(longhand.text);
   const isLater = name.startsWith('--') || hasVariable(text) || isWideKeyword(text);
   if (isLater || (name === 'color' && text.toLowerCase() === 'currentcolor')) {
     return { name, text, important, isAttribute, settled: null };

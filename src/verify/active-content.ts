@@ -8,7 +8,7 @@ const ACTIVE =
   /^(?:script|handler|listener|foreignObject|animate|animateColor|animateMotion|animateTransform|set|discard|iframe|object|embed|audio|video|link)$/;
 /** After unescaping and dropping comments: an import, or an address that is neither a fragment nor an embedded picture or font. */
 const LOADING_CSS =
-  /@import|(?:url|src|image|image-set|cross-fade)\(\s*["']?(?!\s*(?:["']?\s*)?(?:#|data:image\/(?:png|jpe?g|gif|webp)|data:font|data:application\/(?:x-)?font|\)|["']))/i;
+  /@import|expression\(|(?:(?:url|src)\(\s*["']?|(?:image|image-set|cross-fade)\([^()]*?["'])(?!\s*(?:["']?\s*)?(?:#|data:image\/(?:png|jpe?g|gif|webp)|data:font|data:application\/(?:x-)?font|\)|["']))/i;
 
 function plainCss(css: string): string {
   return css
@@ -18,7 +18,7 @@ function plainCss(css: string): string {
       return code > 0 && code <= 0x10ffff ? String.fromCodePoint(code) : '\ufffd';
     })
     .replace(/\\(.)/g, '$1')
-    .replace(/@namespace[^;]*;/gi, '');
+    .replace(/@namespace\s+(?:[-\w]+\s+)?(?:url\([^()"';]*\)|url\(\s*"[^"\n]*"\s*\)|"[^"\n]*"|'[^'\n]*')\s*;/gi, '');
 }
 
 function judgeAttribute(qualified: string, local: string, value: string): string | null {

@@ -17,9 +17,11 @@ export interface ShapeJudgement {
 /** Allowed distance, mm: far below what any machine resolves, above rounding of double numbers. */
 export const TOLERANCE_MM = 0.001;
 
+/** What is painted: a reference to nothing paints its fallback, or nothing. */
 function paintKey(paint: PaintSource): string {
-  if (paint.kind === 'colour') return `${paint.colour.key} ${paint.colour.alpha}`;
-  return paint.kind === 'none' ? 'none' : `url(#${paint.id})`;
+  if (paint.kind === 'server') return `url(#${paint.id})`;
+  const colour = paint.kind === 'colour' ? paint.colour : paint.kind === 'missing' ? paint.fallback : null;
+  return colour === null ? 'none' : `${colour.key} ${colour.alpha}`;
 }
 
 function sayPaint(key: string): string {

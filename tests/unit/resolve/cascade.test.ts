@@ -45,6 +45,7 @@ describe('order of the cascade', () => {
       BLUE,
     ],
     ['weightier selector of one rule', '<style>path,#p{fill:blue}.a{fill:red}</style><path id="p" class="a"/>', BLUE],
+    ['a value spelled by numbers', '<path id="p" style="fill:\\72 e\\000064"/>', RED],
     ['property names in any case', '<style>path{FILL:Red}</style><path id="p"/>', RED],
     ['attribute names in their own case alone', '<path id="p" Fill="red"/>', BLACK],
     ['attribute of another namespace', '<path id="p" xlink:fill="red"/>', BLACK],

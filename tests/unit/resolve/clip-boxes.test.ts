@@ -125,6 +125,17 @@ describe('a clip path', () => {
     expect(drawn('<mask id="c"/>', clipped())).toEqual([0, 0, 100, 50]);
   });
 
+  it('cut by too many others is refused, before the stack ends', () => {
+    const chain = (count: number): string =>
+      Array.from(
+        { length: count },
+        (_, i) => `<clipPath id="c${i}" clip-path="url(#c${i + 1})"><rect width="9" height="9"/></clipPath>`,
+      ).join('');
+    const file = (count: number): string => `${chain(count)}<rect width="9" height="9" clip-path="url(#c0)"/>`;
+    expect(codesOf(resolveBody(file(250)))).toEqual(['resolve/reference-missing']);
+    expect(() => resolveBody(file(5_000))).toThrowError(expect.objectContaining({ code: 'limit/depth' }));
+  });
+
   it('in a circle is not followed', () => {
     const artwork = resolveBody(
       `<clipPath id="c" clip-path="url(#c)"><rect width="9" height="9"/></clipPath>${clipped()}`,

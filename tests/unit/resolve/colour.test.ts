@@ -115,6 +115,7 @@ describe('readColour', () => {
     'device-cmyk(0 1 1)',
     'device-cmyk(0 1 1 0, nonsense)',
     'red blue',
+    'rgb(0currentColor)',
   ])('%s is no colour', (text) => {
     expect(readColour(text)).toBeNull();
   });
