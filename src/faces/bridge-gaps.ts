@@ -74,7 +74,7 @@ function bridgeCuts(table: EdgeTable, ends: readonly EdgeEnd[], gap: number): re
   for (const pair of pairs.sort((p, q) => p.gap - q.gap)) {
     if (joined.has(pair.from.node) || joined.has(pair.to.node)) continue;
     joined.add(pair.from.node).add(pair.to.node);
-    addEdge(table, pair.from.node, pair.to.node, CUT, table.shapes[pair.from.edge]!);
+    addEdge(table, pair.from.node, pair.to.node, CUT, table.lines[pair.from.edge]!);
     bridges.push(pair);
   }
   return bridges;
@@ -125,7 +125,7 @@ function bridgeEnds(table: EdgeTable, ends: readonly EdgeEnd[], reach: Reach): v
     const near = index.search(end.x - r, end.y - r, end.x + r, end.y + r);
     const target = findTarget(table, near, end, reach.snap, ahead);
     if (target === null) continue;
-    addEdge(table, end.node, nodeAt(nodes, target[0], target[1]), kinds, table.shapes[end.edge]!);
+    addEdge(table, end.node, nodeAt(nodes, target[0], target[1]), kinds, table.lines[end.edge]!);
   }
 }
 

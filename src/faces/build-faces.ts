@@ -1,10 +1,12 @@
 // What cut and crease lines enclose: blanks, their panels, what holds them, and what falls out.
 import { type Box, EMPTY_BOX, unite } from '../geometry/box.js';
-import type { Blank, Faces, Gap, Island, LooseEnd, Panel, Piece, Region } from '../model/faces.js';
-import { type Bridge, bridgeGaps, listEnds } from './bridge-gaps.js';
-import { addLine, createEdgeTable, type EdgeTable, type FaceLine, kindOf } from './edge-table.js';
-import { edgeLength, type Ground, isCut, pieceOf } from './ground.js';
+import type { Blank, Faces, Gap, Island, Panel, Region } from '../model/faces.js';
+import { type Bridge, bridgeGaps } from './bridge-gaps.js';
+import { describeEnds } from './describe-ends.js';
+import { addLine, createEdgeTable, type EdgeTable, type FaceLine } from './edge-table.js';
+import type { Ground } from './ground.js';
 import { describeHinge, type Fold, growTree, listFolds } from './grow-tree.js';
+import { listOddFolds } from './list-odd-folds.js';
 import { listParcels, type Parcel } from './list-parcels.js';
 import { faceHalves } from './merge-slivers.js';
 import { boxOf, loopPoints, nestLoops } from './nest-loops.js';
@@ -12,7 +14,6 @@ import { describeRegion } from './region.js';
 import { sortParcels } from './sort-parcels.js';
 import { splitEdges } from './split-edges.js';
 import { traceLoops } from './trace-loops.js';
-import { createGroups, findLeader, joinGroups } from './union-find.js';
 
 /** How sloppy lines may be. */
 export interface FaceOptions {
@@ -32,10 +33,10 @@ const WELD_MM = 0.01;
 /** Thinner faces are no board. @unit mm */
 const SLIVER_MM = 0.03;
 
-function arrange(table: EdgeTable, mmPerPx: number): Ground {
+function arrange(table: EdgeTable, mmPerPx: number, shapeOf: readonly number[]): Ground {
   const loops = traceLoops(table);
   const nesting = nestLoops(table, loops);
-  return { table, loops, nesting, halves: faceHalves(table, loops, nesting, SLIVER_MM / mmPerPx), mmPerPx };
+  return { table, loops, nesting, halves: faceHalves(table, loops, nesting, SLIVER_MM / mmPerPx), mmPerPx, shapeOf };
 }
 
 /** Panels and blanks as they are numbered. */
@@ -83,6 +84,8 @@ function addBlank(
     index: blanks.length,
     panels: joints.map((_, at) => first + at),
     root: first,
+    outerLines: parcel.outerLines,
+    innerLines: parcel.innerLines,
   });
 }
 
@@ -99,57 +102,13 @@ function foldsByFace(folds: readonly Fold[]): ReadonlyMap<number, readonly numbe
   return lists;
 }
 
-function describeEnds(ground: Ground, panelOf: Int32Array): readonly LooseEnd[] {
-  const { table, nesting, halves, mmPerPx } = ground;
-  const cuts = createGroups(table.nodes.x.length);
-  const folds = createGroups(table.nodes.x.length);
-  for (let edge = 0; edge < table.a.length; edge += 1) {
-    joinGroups(isCut(table, edge) ? cuts : folds, table.a[edge]!, table.b[edge]!);
-  }
-  const chainOf = (edge: number): number => findLeader(isCut(table, edge) ? cuts : folds, table.a[edge]!);
-  const lengths = [new Map<number, number>(), new Map<number, number>()] as const;
-  const lengthsOf = (edge: number): Map<number, number> => lengths[isCut(table, edge) ? 0 : 1];
-  for (let edge = 0; edge < table.a.length; edge += 1) {
-    const chain = chainOf(edge);
-    lengthsOf(edge).set(chain, (lengthsOf(edge).get(chain) ?? 0) + edgeLength(table, edge));
-  }
-  return listEnds(table).map(({ edge, x, y, dx, dy }) => {
-    const face = nesting.find(x, y);
-    const chain = chainOf(edge);
-    return {
-      ...{ x, y, dx, dy },
-      shape: table.shapes[edge]!,
-      kind: kindOf(table.kinds[edge]!),
-      panel: face >= 0 && halves.stands[face] === 1 ? panelOf[face]! : -1,
-      chain,
-      chainMm: lengthsOf(edge).get(chain)! * mmPerPx,
-    };
-  });
-}
-
-/** Folds that part nothing or lie in what falls out, and folds where the outline of a face is not cut. */
-function listOddFolds(
-  ground: Ground,
-  islandFaces: ReadonlySet<number>,
-): { readonly idle: readonly Piece[]; readonly uncut: readonly Piece[] } {
-  const { table, halves } = ground;
-  const idle: Piece[] = [];
-  const uncut: Piece[] = [];
-  for (let edge = 0; edge < table.a.length; edge += 1) {
-    if (isCut(table, edge)) continue;
-    const [left, right] = [halves.faceOf[2 * edge]!, halves.faceOf[2 * edge + 1]!];
-    if (left === right || (left >= 0 && right >= 0 && islandFaces.has(left))) idle.push(pieceOf(table, edge));
-    else if (left < 0 || right < 0) uncut.push(pieceOf(table, edge));
-  }
-  return { idle, uncut };
-}
-
-function describeGap(table: EdgeTable, bridge: Bridge, mmPerPx: number): Gap {
+function describeGap({ table, mmPerPx, shapeOf }: Ground, bridge: Bridge): Gap {
   const { from, to, gap } = bridge;
   return {
     ...{ x0: from.x, y0: from.y, x1: to.x, y1: to.y },
     gapMm: gap * mmPerPx,
-    shapes: [table.shapes[from.edge]!, table.shapes[to.edge]!],
+    shapes: [shapeOf[table.lines[from.edge]!]!, shapeOf[table.lines[to.edge]!]!],
+    turn: Math.acos(Math.min(1, Math.max(-1, -(from.dx * to.dx + from.dy * to.dy)))),
   };
 }
 
@@ -180,12 +139,16 @@ function summarise(blanks: readonly Blank[], mmPerPx: number): Pick<Faces, 'exte
 export function buildFaces(lines: readonly FaceLine[], options: FaceOptions): Faces {
   const { mmPerPx, snapMm, gapMm, creaseReachMm } = options;
   const table = createEdgeTable(WELD_MM / mmPerPx);
-  for (const line of lines) addLine(table, line);
+  for (const [position, line] of lines.entries()) addLine(table, line, position);
   splitEdges(table);
   const reach = { snap: snapMm / mmPerPx, gap: gapMm / mmPerPx, crease: creaseReachMm / mmPerPx };
   const bridges = bridgeGaps(table, reach);
   splitEdges(table);
-  const ground = arrange(table, mmPerPx);
+  const ground = arrange(
+    table,
+    mmPerPx,
+    lines.map((line) => line.shape),
+  );
   const parcels = listParcels(ground);
   const uses = sortParcels(parcels);
   const folds = listFolds(ground);
@@ -212,9 +175,9 @@ export function buildFaces(lines: readonly FaceLine[], options: FaceOptions): Fa
     blanks,
     islands,
     rings: folds.filter(isRing).map((fold) => describeHinge(fold, panelOf, mmPerPx)),
-    gaps: bridges.filter((bridge) => bridge.gap > reach.snap).map((bridge) => describeGap(table, bridge, mmPerPx)),
+    gaps: bridges.filter((bridge) => bridge.gap > reach.snap).map((bridge) => describeGap(ground, bridge)),
     looseEnds: describeEnds(ground, panelOf),
-    ...listOddFolds(ground, islandFaces),
+    ...listOddFolds(ground, panelOf, islandFaces),
     ...summarise(blanks, mmPerPx),
   };
 }

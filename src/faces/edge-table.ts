@@ -32,7 +32,8 @@ export interface EdgeTable {
   b: number[];
   /** Bits of `CUT`, `CREASE` and `PERFORATION`: more than one where lines lie on each other. */
   kinds: number[];
-  shapes: number[];
+  /** Position of the line that draws each edge; the first where several lie on each other. */
+  lines: number[];
 }
 
 /** The bit of a kind. */
@@ -48,7 +49,7 @@ export function kindOf(bits: number): LineKind {
 /** An empty table. */
 export function createEdgeTable(weld: number): EdgeTable {
   const nodes: NodeTable = { x: [], y: [], weld, heads: new Map(), next: [] };
-  return { nodes, a: [], b: [], kinds: [], shapes: [] };
+  return { nodes, a: [], b: [], kinds: [], lines: [] };
 }
 
 const STRIDE = 67108864;
@@ -84,19 +85,19 @@ export function nodeAt(nodes: NodeTable, x: number, y: number): number {
 }
 
 /** Adds an edge; one of no length is none. */
-export function addEdge(table: EdgeTable, a: number, b: number, kinds: number, shape: number): void {
+export function addEdge(table: EdgeTable, a: number, b: number, kinds: number, line: number): void {
   if (a === b) return;
   table.a.push(a);
   table.b.push(b);
   table.kinds.push(kinds);
-  table.shapes.push(shape);
+  table.lines.push(line);
 }
 
 /** Beyond this no carton lies. @unit px */
 const FARTHEST = 1e8;
 
-/** Adds the pieces of a line. */
-export function addLine(table: EdgeTable, line: FaceLine): void {
+/** Adds the pieces of a line that stands at a position of the list. */
+export function addLine(table: EdgeTable, line: FaceLine, position: number): void {
   const { points, closed } = line.outline;
   const kinds = bitOf(line.kind);
   let first = -1;
@@ -106,9 +107,9 @@ export function addLine(table: EdgeTable, line: FaceLine): void {
   }
   for (let at = 0; at < points.length; at += 2) {
     const node = nodeAt(table.nodes, points[at]!, points[at + 1]!);
-    if (last >= 0) addEdge(table, last, node, kinds, line.shape);
+    if (last >= 0) addEdge(table, last, node, kinds, position);
     else first = node;
     last = node;
   }
-  if (closed && last >= 0) addEdge(table, last, first, kinds, line.shape);
+  if (closed && last >= 0) addEdge(table, last, first, kinds, position);
 }

@@ -12,17 +12,19 @@ export interface Ground {
   readonly nesting: Nesting;
   readonly halves: HalfFaces;
   readonly mmPerPx: number;
+  /** Shape of each line. */
+  readonly shapeOf: readonly number[];
 }
 
 /** An edge as others see it. */
-export function pieceOf(table: EdgeTable, edge: number): Piece {
+export function pieceOf({ table, shapeOf }: Ground, edge: number): Piece {
   const { nodes, a, b } = table;
   return {
     x0: nodes.x[a[edge]!]!,
     y0: nodes.y[a[edge]!]!,
     x1: nodes.x[b[edge]!]!,
     y1: nodes.y[b[edge]!]!,
-    shape: table.shapes[edge]!,
+    shape: shapeOf[table.lines[edge]!]!,
     kind: kindOf(table.kinds[edge]!),
   };
 }

@@ -31,7 +31,7 @@ export function listFolds(ground: Ground): readonly Fold[] {
     const key = faces.join();
     const fold = folds.get(key) ?? { faces, pieces: [], creaseLength: 0, perforationLength: 0 };
     folds.set(key, fold);
-    const piece = pieceOf(table, edge);
+    const piece = pieceOf(ground, edge);
     fold.pieces.push(piece);
     if (piece.kind === 'crease') fold.creaseLength += edgeLength(table, edge);
     else fold.perforationLength += edgeLength(table, edge);

@@ -1,6 +1,6 @@
 // Pieces that stay in one when the board is cut: faces that folds join.
 import { signedArea } from '../geometry/outline.js';
-import { edgeLength, type Ground, isCut } from './ground.js';
+import { edgeLength, type Ground, isCut, pieceOf } from './ground.js';
 import { originOf } from './trace-loops.js';
 import { createGroups, findLeader, joinGroups } from './union-find.js';
 
@@ -18,6 +18,9 @@ export interface Parcel {
   readonly beside: readonly number[];
   /** Shape that draws most of its outer loop. */
   readonly shape: number;
+  /** Positions of the lines that cut its outer loop, and of those that cut within it. */
+  readonly outerLines: readonly number[];
+  readonly innerLines: readonly number[];
 }
 
 /** A loop around a parcel. */
@@ -83,15 +86,42 @@ function traceRims(ground: Ground, parcels: Int32Array): { readonly rims: readon
 
 /** The shape that draws most of a rim. */
 function mainShape(ground: Ground, rim: Rim): number {
-  const { table } = ground;
+  const { table, shapeOf } = ground;
   const lengths = new Map<number, number>();
   for (const half of rim.halves) {
-    const shape = table.shapes[half >> 1]!;
+    const shape = shapeOf[table.lines[half >> 1]!]!;
     lengths.set(shape, (lengths.get(shape) ?? 0) + edgeLength(table, half >> 1));
   }
   let best = -1;
   for (const [shape, length] of lengths) if (best < 0 || length > lengths.get(best)!) best = shape;
   return best;
+}
+
+/** Positions of the lines that cut within each parcel: holes and slits. */
+function findInnerLines(
+  ground: Ground,
+  rims: readonly Rim[],
+  byHalf: Int32Array,
+  parcelOf: Int32Array,
+  count: number,
+): readonly Set<number>[] {
+  const { table, nesting, halves } = ground;
+  const inner = Array.from({ length: count }, () => new Set<number>());
+  for (const rim of rims) {
+    if (rim.area < 0) for (const half of rim.halves) inner[rim.parcel]!.add(table.lines[half >> 1]!);
+  }
+  for (let edge = 0; edge < table.a.length; edge += 1) {
+    if (!isCut(table, edge)) continue;
+    let parcel = byHalf[2 * edge]!;
+    if (parcel !== byHalf[2 * edge + 1]) continue;
+    if (halves.faceOf[2 * edge] === -2) {
+      const piece = pieceOf(ground, edge);
+      const face = nesting.find((piece.x0 + piece.x1) / 2, (piece.y0 + piece.y1) / 2);
+      parcel = face < 0 ? -1 : parcelOf[face]!;
+    }
+    if (parcel >= 0) inner[parcel]!.add(table.lines[edge]!);
+  }
+  return inner;
 }
 
 /** All parcels. */
@@ -108,6 +138,7 @@ export function listParcels(ground: Ground): readonly Parcel[] {
   }
   const own: Rim[][] = faces.map(() => []);
   for (const rim of rims) own[rim.parcel]!.push(rim);
+  const inner = findInnerLines(ground, rims, byHalf, parcelOf, faces.length);
   return own.map((list, parcel) => {
     const sorted = list.toSorted((p, q) => q.area - p.area);
     const rim = sorted[0]!;
@@ -128,6 +159,8 @@ export function listParcels(ground: Ground): readonly Parcel[] {
       around,
       beside: [...beside],
       shape: mainShape(ground, rim),
+      outerLines: [...new Set(rim.halves.map((half) => table.lines[half >> 1]!))],
+      innerLines: [...inner[parcel]!],
     };
   });
 }

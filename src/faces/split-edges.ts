@@ -11,7 +11,7 @@ const STRIDE = 67108864;
 
 /** Edges between the same nodes are one, with the kinds of all and the shape of the first. */
 function mergeEqual(table: EdgeTable): void {
-  const { a, b, kinds, shapes } = table;
+  const { a, b, kinds, lines } = table;
   const seen = new Map<number, number>();
   let count = 0;
   for (let edge = 0; edge < a.length; edge += 1) {
@@ -19,7 +19,7 @@ function mergeEqual(table: EdgeTable): void {
     const first = seen.get(key);
     if (first !== undefined) {
       // The line that counts where they lie on each other is the one of the stronger kind.
-      if (kinds[edge]! < (kinds[first]! & -kinds[first]!)) shapes[first] = shapes[edge]!;
+      if (kinds[edge]! < (kinds[first]! & -kinds[first]!)) lines[first] = lines[edge]!;
       kinds[first]! |= kinds[edge]!;
       continue;
     }
@@ -27,10 +27,10 @@ function mergeEqual(table: EdgeTable): void {
     a[count] = a[edge]!;
     b[count] = b[edge]!;
     kinds[count] = kinds[edge]!;
-    shapes[count] = shapes[edge]!;
+    lines[count] = lines[edge]!;
     count += 1;
   }
-  for (const list of [a, b, kinds, shapes]) list.length = count;
+  for (const list of [a, b, kinds, lines]) list.length = count;
 }
 
 /** Boxes of all edges, grown by the weld. */
@@ -102,12 +102,12 @@ function findCuts(table: EdgeTable): Cuts {
 
 /** Puts parts in the place of edges that are cut. */
 function applyCuts(table: EdgeTable, cuts: Cuts): void {
-  const { nodes, a, b, kinds, shapes } = table;
-  const before: EdgeTable = { nodes, a, b, kinds, shapes };
+  const { nodes, a, b, kinds, lines } = table;
+  const before: EdgeTable = { nodes, a, b, kinds, lines };
   table.a = [];
   table.b = [];
   table.kinds = [];
-  table.shapes = [];
+  table.lines = [];
   for (let edge = 0; edge < before.a.length; edge += 1) {
     const from = before.a[edge]!;
     const to = before.b[edge]!;
@@ -117,7 +117,7 @@ function applyCuts(table: EdgeTable, cuts: Cuts): void {
     const on = (cuts.get(edge) ?? []).sort((p, q) => along(p) - along(q));
     let last = from;
     for (const node of [...on, to]) {
-      addEdge(table, last, node, before.kinds[edge]!, before.shapes[edge]!);
+      addEdge(table, last, node, before.kinds[edge]!, before.lines[edge]!);
       last = node;
     }
   }

@@ -59,6 +59,9 @@ export interface Blank extends Region {
   readonly panels: readonly number[];
   /** Index of the largest panel. */
   readonly root: number;
+  /** Positions, in the list of lines, of those that cut its outline, and of those that cut within: holes and slits. */
+  readonly outerLines: readonly number[];
+  readonly innerLines: readonly number[];
 }
 
 /** A piece that is cut loose and is no blank: a window, a punched hole, an offcut. */
@@ -76,6 +79,8 @@ export interface Gap {
   readonly gapMm: number;
   /** Shapes that end at either side. */
   readonly shapes: readonly [number, number];
+  /** By how much the line turns across it, radians: 0 where both sides run straight into each other. */
+  readonly turn: number;
 }
 
 /** An end of a line that meets no other line. */
@@ -95,6 +100,14 @@ export interface LooseEnd {
   readonly chainMm: number;
 }
 
+/** A stretch of a crease or perforation that joins nothing. */
+export interface IdleFold {
+  /** Index of the panel in which it lies, or -1: outside, or in a piece that falls out. */
+  readonly panel: number;
+  readonly lengthMm: number;
+  readonly pieces: readonly Piece[];
+}
+
 /** What the lines enclose. */
 export interface Faces {
   readonly panels: readonly Panel[];
@@ -105,8 +118,8 @@ export interface Faces {
   /** Openings in cut lines that were taken as closed. */
   readonly gaps: readonly Gap[];
   readonly looseEnds: readonly LooseEnd[];
-  /** Stretches of creases and perforations with the same panel, or none, on both sides, or in a piece that falls out. */
-  readonly idle: readonly Piece[];
+  /** Creases and perforations with the same panel, or none, on both sides, or in a piece that falls out. */
+  readonly idle: readonly IdleFold[];
   /** Stretches of creases and perforations with board on one side and the outside on the other: there the outline is not cut. */
   readonly uncut: readonly Piece[];
   /** Smallest upright rectangle around all blanks, mm from the artboard's top left: x, y, width, height; null without blanks. */
