@@ -4,6 +4,7 @@ import { checkArtboardSize } from './check-artboard-size.js';
 import { checkBlankOnSheet } from './check-blank-on-sheet.js';
 import { checkBleed } from './check-bleed.js';
 import { checkDieKnockout } from './check-die-knockout.js';
+import { checkDoubledLines } from './check-doubled-lines.js';
 import type { Check, CheckFacts } from './check-facts.js';
 import { checkGripper } from './check-gripper.js';
 import { checkHairline } from './check-hairline.js';
@@ -26,6 +27,7 @@ import { checkWhite } from './check-white.js';
 const CHECKS: readonly Check[] = [
   // Lines
   checkOpenOutline,
+  checkDoubledLines,
   // Blank
   checkLoosePieces,
   // Print

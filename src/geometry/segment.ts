@@ -26,3 +26,30 @@ export function crossingParameter(p: ArrayLike<number>, q: ArrayLike<number>): n
   if (across === 0) return null;
   return ((q[0]! - p[0]!) * ey - (q[1]! - p[1]!) * ex) / across;
 }
+
+/**
+ * The stretch of a piece along which another one lies on it, as lengths from its start; null where it does not.
+ *
+ * @param tolerance - Greatest distance that still counts as on it, at both ends of the stretch.
+ */
+export function overlapOf(
+  p: ArrayLike<number>,
+  q: ArrayLike<number>,
+  tolerance: number,
+): readonly [number, number] | null {
+  const dx = p[2]! - p[0]!;
+  const dy = p[3]! - p[1]!;
+  const length = Math.hypot(dx, dy);
+  if (!(length > 0)) return null;
+  const along = (x: number, y: number): number => ((x - p[0]!) * dx + (y - p[1]!) * dy) / length;
+  const beside = (x: number, y: number): number => ((y - p[1]!) * dx - (x - p[0]!) * dy) / length;
+  const s0 = along(q[0]!, q[1]!);
+  const s1 = along(q[2]!, q[3]!);
+  const from = Math.max(0, Math.min(s0, s1));
+  const to = Math.min(length, Math.max(s0, s1));
+  if (!(to > from)) return null;
+  const h0 = beside(q[0]!, q[1]!);
+  const slope = (beside(q[2]!, q[3]!) - h0) / (s1 - s0);
+  const isOn = (s: number): boolean => Math.abs(h0 + slope * (s - s0)) <= tolerance;
+  return isOn(from) && isOn(to) ? [from, to] : null;
+}

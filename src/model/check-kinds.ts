@@ -15,6 +15,16 @@ const CHECKS = {
     group: 'lines',
     doc: 'A crease or perforation bounds the board where the outline should be cut.',
   },
+  'check/line-doubled': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'Lines of a pass lie on each other: the tool runs twice.',
+  },
+  'check/line-on-line': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'A line lies on a line of another tool pass, such as a crease on a cut.',
+  },
   'check/loose-piece': {
     severity: 'note',
     group: 'blank',

@@ -50,4 +50,6 @@ export interface CheckSettings {
   readonly whiteChokeMm: number | null;
   /** How far white may be off from its choke, mm. */
   readonly whiteToleranceMm: number;
+  /** Lines that lie on each other over less are let be, mm. */
+  readonly overlapMm: number;
 }

@@ -1,5 +1,6 @@
 // What the checks judge: lines of the tool passes, and what they enclose.
 import type { CheckFacts } from '../check/check-facts.js';
+import { listToolPieces } from '../check/tool-pieces.js';
 import { buildFaces } from '../faces/build-faces.js';
 import type { Outline } from '../geometry/outline.js';
 import type { Shape } from '../model/artwork.js';
@@ -52,7 +53,8 @@ export function gatherFacts(job: PreparedJob, ticket: Ticket): CheckFacts {
   const { artwork, assignment, marks } = job;
   const outlineOf = keepOutlines(job);
   const toolLines = listToolLines(job, outlineOf);
+  const toolPieces = listToolPieces(toolLines);
   const faces = findFaces(toolLines, artwork.artboard.mmPerPx, ticket);
   const drawn = createDrawnReaders(job.source, artwork, job.pictures);
-  return { artwork, assignment, ticket, marks: marks.plan, outlineOf, toolLines, faces, ...drawn };
+  return { artwork, assignment, ticket, marks: marks.plan, outlineOf, toolLines, toolPieces, faces, ...drawn };
 }

@@ -24,6 +24,7 @@ export const CHECK_FIELDS: Fields = {
   },
   snapMm: millimetres('Ends of lines that miss a line by less lie on it', 0, 1),
   gapMm: millimetres('Openings in cut lines up to this are faults, wider ones are openings', 0, 10),
+  overlapMm: millimetres('Lines that lie on each other over less are let be', 0, 100),
   creaseReachMm: millimetres('A crease that stops this short of a line folds up to it', 0, 20),
   markLayers: { type: 'texts', doc: "Layers that hold register marks of the designer's own", longest: 500 },
   bleedMm: millimetres('How far print must reach beyond the edge of the blank where it touches it', 0, 100),

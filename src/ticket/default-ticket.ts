@@ -18,6 +18,7 @@ const DEFAULT_CHECKS: CheckSettings = {
   snapMm: 0.05,
   gapMm: 1,
   creaseReachMm: 2,
+  overlapMm: 0.5,
   markLayers: ['Marks', 'Register marks', 'Registration marks'],
   bleedMm: 3,
   touchMm: 0.5,

@@ -1,0 +1,59 @@
+// The straight pieces of all tool lines, and which lie near which.
+import { type BoxIndex, indexBoxes } from '../geometry/box-index.js';
+import { countPieces } from '../geometry/outline.js';
+import type { ToolLine } from '../model/tool-line.js';
+
+/** Straight pieces side by side. */
+export interface ToolPieces {
+  readonly count: number;
+  /** x0, y0, x1, y1 each, px. */
+  readonly ends: Float64Array;
+  /** Position of the tool line of each piece. */
+  readonly line: Uint32Array;
+  /** Length of the line before each piece, px. */
+  readonly start: Float64Array;
+  /** By piece. */
+  readonly index: BoxIndex;
+}
+
+/** Lists the pieces of tool lines. */
+export function listToolPieces(lines: readonly ToolLine[]): ToolPieces {
+  const count = lines.reduce((sum, { outline }) => sum + countPieces(outline), 0);
+  const ends = new Float64Array(4 * count);
+  const line = new Uint32Array(count);
+  const start = new Float64Array(count);
+  const boxes = new Float64Array(4 * count);
+  let at = 0;
+  for (const [position, { outline }] of lines.entries()) {
+    const { points } = outline;
+    const pieces = countPieces(outline);
+    let length = 0;
+    for (let piece = 0; piece < pieces; piece += 1) {
+      const next = 2 * piece + 2 < points.length ? 2 * piece + 2 : 0;
+      const [x0, y0, x1, y1] = [points[2 * piece]!, points[2 * piece + 1]!, points[next]!, points[next + 1]!];
+      ends.set([x0, y0, x1, y1], 4 * at);
+      boxes.set([Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1)], 4 * at);
+      line[at] = position;
+      start[at] = length;
+      length += Math.hypot(x1 - x0, y1 - y0);
+      at += 1;
+    }
+  }
+  return { count, ends, line, start, index: indexBoxes(boxes) };
+}
+
+/** Ends of a piece: x0, y0, x1, y1. */
+export function endsOf(pieces: ToolPieces, piece: number): Float64Array {
+  return pieces.ends.subarray(4 * piece, 4 * piece + 4);
+}
+
+/** Pieces whose boxes come nearer to a piece's box than a distance, itself included. */
+export function piecesNear(pieces: ToolPieces, piece: number, distance: number): readonly number[] {
+  const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = endsOf(pieces, piece);
+  return pieces.index.search(
+    Math.min(x0, x1) - distance,
+    Math.min(y0, y1) - distance,
+    Math.max(x0, x1) + distance,
+    Math.max(y0, y1) + distance,
+  );
+}
