@@ -5,6 +5,7 @@ import type { ToolLine } from '../model/tool-line.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { joinStretches, type Stretch } from './join-stretches.js';
+import { pointAt } from './point-at.js';
 import { roundValue, sayMm } from './say-value.js';
 import { endsOf, piecesNear, type ToolPieces } from './tool-pieces.js';
 
@@ -70,19 +71,6 @@ function findStretches({ toolLines, toolPieces, artwork }: CheckFacts): {
   return { same, other };
 }
 
-/** The point of a line at a length from its start, px. */
-function pointAt({ outline: { points } }: ToolLine, length: number): readonly [number, number] {
-  let left = length;
-  for (let at = 0; at < points.length; at += 2) {
-    const next = (at + 2) % points.length;
-    const [dx, dy] = [points[next]! - points[at]!, points[next + 1]! - points[at + 1]!];
-    const piece = Math.hypot(dx, dy);
-    if (left <= piece && piece > 0) return [points[at]! + (dx * left) / piece, points[at + 1]! + (dy * left) / piece];
-    left -= piece;
-  }
-  return [points[0]!, points[1]!];
-}
-
 /** Joined stretches of at least the least length. */
 function listDoublings({ toolLines, artwork, ticket }: CheckFacts, byLine: ByLine): readonly Doubling[] {
   const { mmPerPx } = artwork.artboard;
@@ -92,7 +80,13 @@ function listDoublings({ toolLines, artwork, ticket }: CheckFacts, byLine: ByLin
     for (const [from, to] of joinStretches(stretches, ON_MM / mmPerPx)) {
       const lengthMm = (to - from) * mmPerPx;
       if (lengthMm < ticket.checks.overlapMm) continue;
-      doublings.push({ shape: line.shape, at: pointAt(line, (from + to) / 2), weight: lengthMm, line, lengthMm });
+      doublings.push({
+        shape: line.shape,
+        at: pointAt(line.outline, (from + to) / 2),
+        weight: lengthMm,
+        line,
+        lengthMm,
+      });
     }
   }
   return doublings;

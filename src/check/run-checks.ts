@@ -4,6 +4,9 @@ import { checkArtboardSize } from './check-artboard-size.js';
 import { checkBlankOnSheet } from './check-blank-on-sheet.js';
 import { checkBleed } from './check-bleed.js';
 import { checkDieKnockout } from './check-die-knockout.js';
+import { checkCreaseDistance } from './check-crease-distance.js';
+import { checkCreaseEnds } from './check-crease-ends.js';
+import { checkCreaseGrain } from './check-crease-grain.js';
 import { checkDoubledLines } from './check-doubled-lines.js';
 import type { Check, CheckFacts } from './check-facts.js';
 import { checkGripper } from './check-gripper.js';
@@ -28,6 +31,9 @@ const CHECKS: readonly Check[] = [
   // Lines
   checkOpenOutline,
   checkDoubledLines,
+  checkCreaseEnds,
+  checkCreaseDistance,
+  checkCreaseGrain,
   // Blank
   checkLoosePieces,
   // Print

@@ -47,6 +47,11 @@ export function endsOf(pieces: ToolPieces, piece: number): Float64Array {
   return pieces.ends.subarray(4 * piece, 4 * piece + 4);
 }
 
+/** Pieces whose boxes come nearer to a point than a distance along x and y. */
+export function piecesAround(pieces: ToolPieces, x: number, y: number, distance: number): readonly number[] {
+  return pieces.index.search(x - distance, y - distance, x + distance, y + distance);
+}
+
 /** Pieces whose boxes come nearer to a piece's box than a distance, itself included. */
 export function piecesNear(pieces: ToolPieces, piece: number, distance: number): readonly number[] {
   const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = endsOf(pieces, piece);

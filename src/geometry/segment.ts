@@ -53,3 +53,35 @@ export function overlapOf(
   const isOn = (s: number): boolean => Math.abs(h0 + slope * (s - s0)) <= tolerance;
   return isOn(from) && isOn(to) ? [from, to] : null;
 }
+
+/** Two pieces side by side: the stretch of the first, and the least distance along it. */
+export interface Beside {
+  readonly from: number;
+  readonly to: number;
+  readonly distance: number;
+}
+
+/**
+ * Where another piece runs beside a piece; null where their directions differ by more than a slope, or neither passes the other.
+ *
+ * @param slope - Tangent of the greatest angle between them.
+ */
+export function parallelDistance(p: ArrayLike<number>, q: ArrayLike<number>, slope: number): Beside | null {
+  const dx = p[2]! - p[0]!;
+  const dy = p[3]! - p[1]!;
+  const length = Math.hypot(dx, dy);
+  if (!(length > 0)) return null;
+  const along = (x: number, y: number): number => ((x - p[0]!) * dx + (y - p[1]!) * dy) / length;
+  const beside = (x: number, y: number): number => ((y - p[1]!) * dx - (x - p[0]!) * dy) / length;
+  const s0 = along(q[0]!, q[1]!);
+  const s1 = along(q[2]!, q[3]!);
+  const h0 = beside(q[0]!, q[1]!);
+  const rise = beside(q[2]!, q[3]!) - h0;
+  if (!(Math.abs(rise) <= slope * Math.abs(s1 - s0))) return null;
+  const from = Math.max(0, Math.min(s0, s1));
+  const to = Math.min(length, Math.max(s0, s1));
+  if (!(to > from)) return null;
+  const heightAt = (s: number): number => h0 + (rise / (s1 - s0)) * (s - s0);
+  const [h, k] = [heightAt(from), heightAt(to)];
+  return { from, to, distance: h * k <= 0 ? 0 : Math.min(Math.abs(h), Math.abs(k)) };
+}

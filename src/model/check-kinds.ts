@@ -25,6 +25,36 @@ const CHECKS = {
     group: 'lines',
     doc: 'A line lies on a line of another tool pass, such as a crease on a cut.',
   },
+  'check/crease-short': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'A crease or perforation stops short of the line it runs to.',
+  },
+  'check/crease-over-cut': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'A crease or perforation runs over the cut, off the blank.',
+  },
+  'check/crease-idle': {
+    severity: 'warning',
+    group: 'blank',
+    doc: 'A crease or perforation ends within a panel and folds nothing.',
+  },
+  'check/crease-near-cut': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'A crease or perforation runs beside a cut, too near to it.',
+  },
+  'check/crease-pair-narrow': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'Two creases run side by side, too near for the thickness of the board.',
+  },
+  'check/crease-grain': {
+    severity: 'note',
+    group: 'lines',
+    doc: 'How much of the creases runs with the grain, and how much across it.',
+  },
   'check/loose-piece': {
     severity: 'note',
     group: 'blank',

@@ -52,4 +52,14 @@ export interface CheckSettings {
   readonly whiteToleranceMm: number;
   /** Lines that lie on each other over less are let be, mm. */
   readonly overlapMm: number;
+  /** A crease may stop this short of the line it runs to, and may run over a cut by as much, mm. */
+  readonly creaseShortMm: number;
+  readonly creaseOverMm: number;
+  /** Least distance of a crease or perforation from a cut beside it, mm. */
+  readonly creaseToCutMm: number;
+  /** Thickness of the board, and of the rule that creases it, mm. */
+  readonly caliperMm: number | null;
+  readonly creaseRuleMm: number;
+  /** Direction of the grain on the artboard. */
+  readonly grain: 'not-said' | 'vertical' | 'horizontal';
 }
