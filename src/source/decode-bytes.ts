@@ -2,6 +2,7 @@
 import { encodeUtf8, strictDecoder } from '../model/platform.js';
 import { PinbarError } from '../model/trouble.js';
 import { findBadCharacter } from './check-characters.js';
+import { findBroken } from './find-broken.js';
 import { faultAt } from './malformed.js';
 
 /** Text as UTF-8, and what it was. */
@@ -41,17 +42,14 @@ function unknown(label: string): PinbarError {
   });
 }
 
-function broken(label: string, cause?: unknown): PinbarError {
-  return new PinbarError(
-    'source/encoding-broken',
-    {
-      message: `The bytes of the file do not fit its encoding, ${label}.`,
-      remedy: 'Save the file again as UTF-8.',
-      data: { encoding: label },
-    },
-    [],
-    cause,
-  );
+/** The first bytes and the declaration name two encodings. */
+function broken(label: string): PinbarError {
+  return new PinbarError('source/encoding-broken', {
+    message: `The bytes of the file do not fit its encoding, ${label}.`,
+    remedy: 'Save the file again as UTF-8.',
+    place: { line: 1 },
+    data: { encoding: label },
+  });
 }
 
 /** Labels that the WHATWG Encoding Standard reads as windows-1252. */
@@ -78,9 +76,19 @@ function transcode(bytes: Uint8Array, label: string): Uint8Array {
     const decoded = decoder.decode(bytes);
     const text = WINDOWS_1252.test(label) ? decoded.replace(/[\u0080-\u009f]/g, toWindows1252) : decoded;
     return encodeUtf8(text.startsWith('\ufeff') ? text.slice(1) : text);
-  } catch (error) {
-    throw broken(label, error);
+  } catch {
+    throw brokenAt(bytes, label);
   }
+}
+
+/** The fault with its place: everything before it can be decoded. */
+function brokenAt(bytes: Uint8Array, label: string): PinbarError {
+  const before = encodeUtf8(strictDecoder(label).decode(bytes.subarray(0, findBroken(bytes, label))));
+  return faultAt('source/encoding-broken', before, before.length, {
+    message: `these bytes are not ${label.toUpperCase()}.`,
+    remedy: 'Save the file again as UTF-8, or let its first line name the encoding it is in.',
+    data: { encoding: label },
+  });
 }
 
 function chooseEncoding(bytes: Uint8Array): { readonly label: string; readonly skip: number } {

@@ -39,23 +39,31 @@ function buildCrcTable(): Uint32Array {
   return table;
 }
 
-function crc32(bytes: Uint8Array): number {
-  const table = buildCrcTable();
-  let crc = 0xffffffff;
+/** The check sum goes on from chunk to chunk; it starts and ends with all bits turned over. */
+function continueCrc(table: Uint32Array, before: number, bytes: Uint8Array): number {
+  let crc = before;
   for (let i = 0; i < bytes.length; i += 1) crc = table[(crc ^ bytes[i]!) & 0xff]! ^ (crc >>> 8);
-  return (crc ^ 0xffffffff) >>> 0;
+  return crc;
+}
+
+/** Sum and length of the member being unpacked. */
+interface Member {
+  crc: number;
+  length: number;
 }
 
 /** The unpacker checks no sum; a damaged stream can unpack to something else. */
-function checkTrailer(packed: Uint8Array, unpacked: Uint8Array): void {
-  const view = new DataView(packed.buffer, packed.byteOffset + packed.length - 8, 8);
-  const sound =
-    view.getUint32(4, true) === unpacked.length % 0x100000000 && view.getUint32(0, true) === crc32(unpacked);
+function closeMember(packed: Uint8Array, end: number, member: Member): void {
+  const view = new DataView(packed.buffer, packed.byteOffset + end - 8, 8);
+  const crc = (member.crc ^ -1) >>> 0;
+  const sound = view.getUint32(4, true) === member.length % 0x100000000 && view.getUint32(0, true) === crc;
   if (!sound) throw refuse('The gzip stream is damaged: its check sum does not fit what was unpacked.');
+  member.crc = -1;
+  member.length = 0;
 }
 
 /**
- * Unpacks a gzip stream.
+ * Unpacks a gzip stream, of one member or several (RFC 1952, section 2.2).
  *
  * @param mostBytes - Unpacking stops as soon as more would be kept.
  * @throws PinbarError `source/gzip-broken` or `limit/unpacked-bytes`.
@@ -65,12 +73,17 @@ export function gunzipBytes(packed: Uint8Array, mostBytes: number): Uint8Array {
   const chunks: Uint8Array[] = [];
   let length = 0;
   let finished = false;
+  const table = buildCrcTable();
+  const member: Member = { crc: -1, length: 0 };
   const stream = new Gunzip((chunk, final) => {
     length += chunk.length;
     if (length > mostBytes) throw tooLarge(mostBytes);
-    chunks.push(chunk);
+    if (chunk.length > 0) chunks.push(chunk);
+    member.crc = continueCrc(table, member.crc, chunk);
+    member.length += chunk.length;
     finished ||= final;
   });
+  stream.onmember = (start) => closeMember(packed, start, member);
   try {
     for (let at = 0; at < packed.length; at += STEP) {
       stream.push(packed.subarray(at, at + STEP), at + STEP >= packed.length);
@@ -80,7 +93,6 @@ export function gunzipBytes(packed: Uint8Array, mostBytes: number): Uint8Array {
     throw refuse('The gzip stream is damaged or cut off.', error);
   }
   if (!finished) throw refuse('The gzip stream is cut off.');
-  const unpacked = joinPieces(chunks);
-  checkTrailer(packed, unpacked);
-  return unpacked;
+  closeMember(packed, packed.length, member);
+  return joinPieces(chunks);
 }

@@ -128,3 +128,10 @@ describe('refusals', () => {
     });
   });
 });
+
+it('says where the bytes stop fitting', () => {
+  const place = (bytes: Uint8Array) => catchFault(() => decodeBytes(bytes)).findings.at(-1)?.place;
+  expect(place(new Uint8Array(Buffer.from('\ufeff<svg>\nab\ud800c</svg>', 'utf16le')))).toEqual({ line: 2, column: 3 });
+  const greek = '<?xml version="1.0" encoding="windows-1253"?>\n<svg>';
+  expect(place(new Uint8Array([...Buffer.from(greek), 0xe1, 0xd2]))).toEqual({ line: 2, column: 7 });
+});

@@ -30,7 +30,21 @@ describe('gunzipBytes', () => {
     expect(gunzipBytes(new Uint8Array(gzipSync(new Uint8Array(0))), 0)).toEqual(new Uint8Array(0));
   });
 
+  it.each([1, 7, 65_536, 100_000, PLAIN.length - 1])('joins members parted after %i bytes', (at) => {
+    const parts = [PLAIN.subarray(0, at), new Uint8Array(0), PLAIN.subarray(at)];
+    const packed = new Uint8Array(Buffer.concat(parts.map((part) => gzipSync(part))));
+    expect(gunzipBytes(packed, PLAIN.length)).toEqual(PLAIN);
+    expect(catchFault(() => gunzipBytes(packed, PLAIN.length - 1)).code).toBe('limit/unpacked-bytes');
+  });
+
+  it('checks the sum of every member', () => {
+    const packed = new Uint8Array(Buffer.concat([damage(-8), PACKED]));
+    expect(catchFault(() => gunzipBytes(packed, 1_000_000)).code).toBe('source/gzip-broken');
+  });
+
   it.each([
+    ['with waste after it', new Uint8Array([...PACKED, 1, 2, 3])],
+    ['with half a head after it', new Uint8Array([...PACKED, 0x1f, 0x8b, 8])],
     ['cut off in its head', PACKED.subarray(0, 5)],
     ['cut off in its data', PACKED.subarray(0, PACKED.length >> 1)],
     ['cut off in its check sum', PACKED.subarray(0, -1)],
