@@ -16,6 +16,7 @@ const ROOMS = {
   write: ['model', 'geometry'],
   verify: ['model', 'geometry', 'source'],
   witness: ['model', 'geometry'],
+  register: ['model', 'geometry'],
   report: ['model'],
 };
 

@@ -49,12 +49,24 @@ export {
 } from './model/pass.js';
 export type { CancelSignal } from './model/platform.js';
 export type { ExtentMm, Judgement, PassProof, Proof } from './model/proof.js';
+export type {
+  CorrectedPass,
+  Correction,
+  FitKind,
+  MarkReading,
+  RegisterFit,
+  RegisterReport,
+  Residual,
+} from './model/register.js';
 export { joinPieces, type OutputFile } from './model/sheet.js';
 export type { Solid, SolidArea, SolidBlank, SolidHinge, SolidPanel } from './model/solid.js';
 export type { Conditions, MarksRequest, PassRequest, Rule, Ticket } from './model/ticket.js';
 export { PinbarError } from './model/trouble.js';
 export { PINBAR_VERSION } from './model/version.js';
 export { check, type InspectOptions, inspect, type NamedFile, split, type VerifyOptions, verify } from './pipeline.js';
+export { judgeMarks } from './register/judge-marks.js';
+export { type DrawnMarks, readMarks } from './register/read-marks.js';
+export { correctPasses, type PassFile } from './road/correct-passes.js';
 export { DEFAULT_LIMITS, type Limits } from './source/source.js';
 export { DEFAULT_TICKET } from './ticket/default-ticket.js';
 export { parseTake } from './ticket/parse-take.js';

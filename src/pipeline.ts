@@ -135,7 +135,14 @@ export async function split(
   const manifest = await finishText(
     'manifest.json',
     'application/json',
-    printManifest(describeManifest({ ...facts, input, checks: { skipped, findings: checked.findings.length } })),
+    printManifest(
+      describeManifest({
+        ...facts,
+        input,
+        marks: marks.plan,
+        checks: { skipped, findings: checked.findings.length },
+      }),
+    ),
   );
   const { width, height, mmPerPx } = artwork.artboard;
   const picture = drawProof({

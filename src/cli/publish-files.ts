@@ -24,7 +24,8 @@ async function lookAt(folder: string): Promise<Occupant> {
     if (entries.length === 0) return 'empty';
     if (!entries.includes('manifest.json')) return 'other';
     const manifest: unknown = JSON.parse(await readFile(join(folder, 'manifest.json'), 'utf8'));
-    return (manifest as { document?: unknown } | null)?.document === 'manifest' ? 'job' : 'other';
+    const document = (manifest as { document?: unknown } | null)?.document;
+    return document === 'manifest' || document === 'correction' ? 'job' : 'other';
   } catch {
     return (await isThere(folder)) ? 'other' : 'nothing';
   }

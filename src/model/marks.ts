@@ -27,3 +27,20 @@ export interface MarkDecision {
   readonly rootSize: RootSize;
   readonly findings: readonly Finding[];
 }
+
+/** A register mark by name, at its centre. */
+export interface NamedMark {
+  readonly name: string;
+  readonly shape: 'disc' | 'cross';
+  readonly atMm: PointMm;
+}
+
+/** Where each pair of marks stands, in the order of the plan; the odd one tells a turned or flipped sheet. */
+const PLACES: readonly string[] = ['top-left', 'top-right', 'bottom-left', 'bottom-right', 'odd'];
+
+/** The register marks of a plan by name: discs, then the crosses beside them. */
+export function nameMarks(plan: MarkPlan): readonly NamedMark[] {
+  const list = (centres: readonly PointMm[], shape: NamedMark['shape']): readonly NamedMark[] =>
+    centres.map((atMm, i) => ({ name: shape === 'disc' ? PLACES[i]! : `${PLACES[i]!}-cross`, shape, atMm }));
+  return [...list(plan.discsMm, 'disc'), ...list(plan.crossesMm, 'cross')];
+}

@@ -1,6 +1,7 @@
 // The manifest: what was made of what, by which ticket, and what was found.
 import type { Artwork } from '../model/artwork.js';
 import type { Finding, Json } from '../model/finding.js';
+import { type MarkPlan, nameMarks } from '../model/marks.js';
 import type { Assignment, Reason } from '../model/pass.js';
 import type { Proof } from '../model/proof.js';
 import type { OutputFile } from '../model/sheet.js';
@@ -16,6 +17,8 @@ export interface ManifestFacts {
   readonly files: readonly OutputFile[];
   readonly proof: Proof;
   readonly solid: Solid | null;
+  /** Null where the sheets carry no marks. */
+  readonly marks: MarkPlan | null;
   readonly findings: readonly Finding[];
   /** Whether the checks were left out, and how much they found. */
   readonly checks: { readonly skipped: boolean; readonly findings: number };
@@ -139,6 +142,12 @@ export function describeManifest(facts: ManifestFacts): Json {
       shapes: proof.passes[index]?.shapes ?? 0,
       artExtentMm: (proof.passes[index]?.artExtentMm ?? null) as Json,
       drawnExtentMm: (proof.passes[index]?.drawnExtentMm ?? null) as Json,
+    })),
+    marks: (facts.marks === null ? [] : nameMarks(facts.marks)).map(({ name, shape, atMm }) => ({
+      name,
+      shape,
+      xMm: round(atMm[0]),
+      yMm: round(atMm[1]),
     })),
     reasons: reasons.map(({ rule, text }) => ({ rule: rule < 0 ? null : rule, text })),
     shapes: runs.map((run) => ({ ...run })),

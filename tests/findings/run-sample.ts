@@ -7,11 +7,14 @@ import { main } from '../../src/cli/main.js';
 import { pictureReader } from '../../src/cli/read-input.js';
 import {
   check,
+  correctPasses,
   DEFAULT_TICKET,
   type Finding,
   inspect,
+  judgeMarks,
   PinbarError,
   type RoadOptions,
+  readMarks,
   readTicket,
   split,
   type Ticket,
@@ -101,6 +104,15 @@ async function runDoor(named: NamedSample, variant: Variant): Promise<Findings> 
     case 'damage': {
       const base = readSampleBytes(named, { how: 'damage', file: '../carton-two.svg' });
       return plain(judgeDamaged(base, ticketOf(variant), variant));
+    }
+    case 'measure': {
+      const { marks = [], toleranceMm = null } = variant;
+      return plain(judgeMarks(readMarks(marks.join('\n'), null), toleranceMm).findings);
+    }
+    case 'correct': {
+      const report = judgeMarks(readMarks('a,0,0,0.1,0\nb,9,0,9.1,0', null), null);
+      await correctPasses([{ name: 'carton.svg', bytes: bytes() }], report.fits[0]!, report);
+      return plain([]);
     }
     case 'compact':
       return plain((await compactSvg(bytes(), 'carton.svg')).findings);

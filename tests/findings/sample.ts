@@ -14,7 +14,17 @@ export type Change = readonly string[];
 /** How a variant is made and run. */
 export interface Variant {
   /** Which door provokes the finding; see run-sample. */
-  readonly how: 'inspect' | 'split' | 'check' | 'verify' | 'cli' | 'ticket' | 'damage' | 'compact';
+  readonly how:
+    | 'inspect'
+    | 'split'
+    | 'check'
+    | 'verify'
+    | 'cli'
+    | 'ticket'
+    | 'damage'
+    | 'compact'
+    | 'measure'
+    | 'correct';
   /** Beside the sidecar; left out: the sample of the same name with the ending `.svg`. */
   readonly file?: string;
   readonly change?: readonly Change[];
@@ -27,6 +37,9 @@ export interface Variant {
   readonly judge?: 'read-back' | 'witness';
   /** Splices of the list of rows of a damaged sheet: pass, start, how many go, what comes. */
   readonly rows?: readonly (readonly [string, number, number, ...number[]])[];
+  /** Measured marks, one a line, and the shop's tolerance. */
+  readonly marks?: readonly string[];
+  readonly toleranceMm?: number;
   readonly arguments?: readonly string[];
   /** Files that are there before the command runs, by path. */
   readonly folder?: Readonly<Record<string, string>>;

@@ -24,6 +24,9 @@ const MANIFEST = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as
 
 /** Every public name; a name that comes or goes is a change that CHANGELOG.md tells. */
 const VALUES = [
+  'readMarks',
+  'judgeMarks',
+  'correctPasses',
   'DEFAULT_LIMITS',
   'DEFAULT_TICKET',
   'FINDING_KINDS',
@@ -40,6 +43,15 @@ const VALUES = [
   'writeTicket',
 ];
 const TYPES = [
+  'Residual',
+  'RegisterReport',
+  'RegisterFit',
+  'PassFile',
+  'MarkReading',
+  'FitKind',
+  'DrawnMarks',
+  'Correction',
+  'CorrectedPass',
   'Artboard',
   'Artwork',
   'Assignment',

@@ -1,0 +1,95 @@
+// pinbar correct: passes moved to where the marks were measured.
+import { resolve, sep } from 'node:path';
+import {
+  type Correction,
+  correctPasses,
+  type FitKind,
+  PinbarError,
+  type RegisterFit,
+  type RegisterReport,
+} from '../index.js';
+import { printCorrection, printRegister } from '../report/print-register.js';
+import { writeJson, writeMessage, writeResult } from './console.js';
+import { EXIT } from './exit-code.js';
+import { hasError, measureTable } from './measure-command.js';
+import { publishFiles } from './publish-files.js';
+import { readJob, readPass, type WrittenJob, type WrittenPass } from './read-job.js';
+
+/** Options as the command line gives them. */
+export interface CorrectFlags {
+  readonly job: string;
+  readonly passes: string;
+  readonly fit?: FitKind;
+  readonly tolerance?: number;
+  readonly out?: string;
+  readonly force?: boolean;
+  readonly json?: boolean;
+}
+
+/** The passes asked for, in the order of the job. */
+function choosePasses(job: WrittenJob, text: string): readonly WrittenPass[] {
+  const names = text.split(',').map((name) => name.trim());
+  const known = job.passes.map((pass) => pass.name);
+  const unknown = names.find((name) => !known.includes(name));
+  if (unknown !== undefined) {
+    throw new PinbarError('use/wrong', {
+      message: `The job has no pass "${unknown}"; it has ${known.join(', ')}.`,
+      remedy: 'Name passes of the job with --passes, parted by commas.',
+    });
+  }
+  return job.passes.filter((pass) => names.includes(pass.name));
+}
+
+function chooseFit(report: RegisterReport, kind: FitKind | undefined): RegisterFit {
+  const fit = report.fits.find((item) => item.kind === (kind ?? report.chosen));
+  if (fit !== undefined) return fit;
+  throw new PinbarError('use/wrong', {
+    message: `These marks do not settle the fit "${kind}"; they allow ${report.fits.map((item) => item.kind).join(', ')}.`,
+    remedy: 'Measure more marks, not all on one line, or ask for a simpler fit.',
+  });
+}
+
+/** Runs the command; returns the exit code. */
+export async function runCorrect(path: string, flags: CorrectFlags, signal: AbortSignal): Promise<number> {
+  const job = await readJob(flags.job);
+  const passes = choosePasses(job, flags.passes);
+  const report = await measureTable(path, job, flags.tolerance ?? null);
+  const fit = chooseFit(report, flags.fit);
+  const folder = flags.out ?? `${resolve(flags.job).replace(/[\\/]+$/, '')}.corrected`;
+  if (resolve(folder) === resolve(flags.job) || resolve(flags.job).startsWith(resolve(folder) + sep)) {
+    throw new PinbarError('write/exists', {
+      message: `${folder} holds the passes themselves; they stay as they are.`,
+      remedy: 'Name another folder with --out.',
+    });
+  }
+  const refused = hasError(report);
+  let made: Correction | null = null;
+  if (!refused) {
+    const files = [];
+    for (const pass of passes) files.push({ name: pass.file, bytes: await readPass(job, pass) });
+    made = await correctPasses(files, fit, report, { signal });
+    await publishFiles(folder, [...made.files, made.manifest], { inputPath: null, force: flags.force === true });
+  }
+  if (flags.json) {
+    const files = (made?.files ?? []).map(({ name, byteLength, sha256, deviationMm }) => ({
+      name,
+      bytes: byteLength,
+      sha256,
+      deviationMm,
+    }));
+    writeJson({
+      pinbar: 1,
+      document: 'correction',
+      written: made !== null,
+      folder,
+      fit,
+      files,
+      findings: report.findings,
+    });
+  } else {
+    writeResult(`${printRegister(report)}${printCorrection(made, folder)}`);
+  }
+  if (fit.standardErrorMm === null)
+    writeMessage('This fit goes through the marks exactly: a mark that was misread moves the passes with it.');
+  return refused ? EXIT.findings : EXIT.inRegister;
+}

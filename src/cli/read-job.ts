@@ -1,0 +1,77 @@
+// Reads a job that a split wrote: its manifest, its marks, its passes.
+import { createHash } from 'node:crypto';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { type DrawnMarks, PinbarError } from '../index.js';
+import { readInput } from './read-input.js';
+
+/** A pass of a written job. */
+export interface WrittenPass {
+  readonly name: string;
+  readonly file: string;
+  readonly sha256: string;
+}
+
+/** What later steps need of a written job. */
+export interface WrittenJob {
+  readonly folder: string;
+  readonly marks: DrawnMarks;
+  readonly passes: readonly WrittenPass[];
+}
+
+interface ManifestShape {
+  readonly document?: unknown;
+  readonly marks?: readonly { readonly name: string; readonly xMm: number; readonly yMm: number }[];
+  readonly passes?: readonly WrittenPass[];
+}
+
+function refuse(folder: string, why: string, cause?: unknown): PinbarError {
+  return new PinbarError(
+    'use/wrong',
+    {
+      message: `${folder} is no job of pinbar: ${why}.`,
+      remedy: 'Name the folder that pinbar split wrote, the one with manifest.json in it.',
+      place: { file: folder },
+    },
+    [],
+    cause,
+  );
+}
+
+/**
+ * Reads the manifest of a job.
+ *
+ * @throws PinbarError `use/wrong` where the folder holds none.
+ */
+export async function readJob(folder: string): Promise<WrittenJob> {
+  let manifest: ManifestShape | null;
+  try {
+    manifest = JSON.parse(await readFile(join(folder, 'manifest.json'), 'utf8')) as ManifestShape | null;
+  } catch (error) {
+    throw refuse(folder, 'its manifest.json cannot be read', error);
+  }
+  if (manifest?.document !== 'manifest' || !Array.isArray(manifest.passes)) {
+    throw refuse(folder, 'its manifest.json is not that of a split');
+  }
+  const marks = new Map((manifest.marks ?? []).map(({ name, xMm, yMm }) => [name, [xMm, yMm] as const]));
+  return { folder, marks, passes: manifest.passes };
+}
+
+/**
+ * The bytes of one of its passes, the very ones that were proved.
+ *
+ * @throws PinbarError `register/file-changed` where the file is not that of the manifest.
+ */
+export async function readPass(job: WrittenJob, pass: WrittenPass): Promise<Uint8Array> {
+  // Only a name, wherever the manifest would lead.
+  const name = pass.file.split(/[\\/]/).at(-1)!;
+  const { bytes } = await readInput(join(job.folder, name));
+  if (createHash('sha256').update(bytes).digest('hex') !== pass.sha256) {
+    throw new PinbarError('register/file-changed', {
+      message: `${name} is not the file that the manifest of ${job.folder} tells of.`,
+      remedy: 'Split the drawing again, or put the file back as it was.',
+      place: { file: name },
+    });
+  }
+  return bytes;
+}

@@ -1,0 +1,145 @@
+// Moves a pass to where the marks were measured: all it holds in one group with the fitted matrix, then looked at again.
+import { isEmptyBox } from '../geometry/box.js';
+import { invert, type Matrix, multiply } from '../geometry/matrix.js';
+import { printNumber } from '../geometry/print-number.js';
+import type { Artwork, Shape } from '../model/artwork.js';
+import type { RoadOptions } from '../model/job.js';
+import { encodeUtf8, equalBytes, sha256Hex } from '../model/platform.js';
+import type { CorrectedPass } from '../model/register.js';
+import { joinPieces } from '../model/sheet.js';
+import { invariant, PinbarError } from '../model/trouble.js';
+import { readAttributeValue } from '../source/read-attribute.js';
+import type { Source } from '../source/source.js';
+import { resolveSource, scanBytes } from './read-artwork.js';
+
+const GROUP_ID = 'pinbar-register';
+const MARKS_ID = 'pinbar-marks';
+/** A shape may come out this far from where the fit puts it, mm; far below what a machine can place. */
+const ALLOWED_MM = 0.001;
+/** Decimals of the matrix: on a sheet of metres its rounding stays below a millionth of a mm. */
+const DECIMALS = 12;
+
+/** The fit in px of the artboard. */
+function toPx([a, b, c, d, e, f]: Matrix, { artboard }: Artwork): Matrix {
+  return [a, b, c, d, e / artboard.mmPerPx, f / artboard.mmPerPx];
+}
+
+/** The fit in user units of the root. */
+function toUser(matrix: Matrix, artwork: Artwork): Matrix {
+  const back = invert(artwork.artboard.matrix);
+  invariant(back !== null, 'the artboard matrix has no inverse');
+  return multiply(back, multiply(toPx(matrix, artwork), artwork.artboard.matrix));
+}
+
+function findById(source: Source, id: string): number {
+  for (let row = 1; row < source.elements.count; row += 1) if (readAttributeValue(source, row, 'id') === id) return row;
+  return -1;
+}
+
+function refuse(name: string, why: string): PinbarError {
+  return new PinbarError('register/not-kept', {
+    message: `${name}: ${why}, so the corrected pass is not made.`,
+    remedy:
+      'Style rules that look at the children of the root can do this: write them by class, split again, and correct again.',
+    place: { file: name },
+  });
+}
+
+/** How far a shape came out from where the fit puts it, px; the corners of its box tell it for the whole. */
+function deviate(shape: Shape, moved: Shape, fit: Matrix): number {
+  const wanted = multiply(fit, shape.matrix);
+  const back = invert(shape.matrix);
+  if (back === null || isEmptyBox(shape.fillBox))
+    return Math.max(...wanted.map((value, i) => Math.abs(value - moved.matrix[i]!)));
+  const { x0, y0, x1, y1 } = shape.fillBox;
+  const difference = multiply(wanted.map((value, i) => value - moved.matrix[i]!) as unknown as Matrix, back);
+  const corners = [x0, x1].flatMap((x) => [y0, y1].map((y) => [x, y] as const));
+  return Math.max(
+    ...corners.map(([x, y]) =>
+      Math.hypot(
+        difference[0] * x + difference[2] * y + difference[4],
+        difference[1] * x + difference[3] * y + difference[5],
+      ),
+    ),
+  );
+}
+
+function equalPaint(one: Shape, other: Shape): boolean {
+  return one.paint === other.paint || JSON.stringify(one.paint) === JSON.stringify(other.paint);
+}
+
+/** Holds the corrected file against the pass it came from; returns the greatest deviation, mm. */
+function judge(
+  name: string,
+  before: { readonly source: Source; readonly artwork: Artwork },
+  after: { readonly source: Source; readonly artwork: Artwork },
+  fit: Matrix,
+): number {
+  const marks = findById(after.source, MARKS_ID);
+  const end = marks < 0 ? -1 : after.source.elements.next[marks]!;
+  const shapes = after.artwork.shapes.filter((shape) => shape.carrier < marks || shape.carrier >= end);
+  if (shapes.length !== before.artwork.shapes.length) throw refuse(name, 'another number of shapes is drawn');
+  let greatest = 0;
+  before.artwork.shapes.forEach((shape, i) => {
+    const moved = shapes[i]!;
+    if (!equalPaint(shape, moved) || shape.draws !== moved.draws)
+      throw refuse(name, `a ${shape.kind} is painted otherwise`);
+    greatest = Math.max(greatest, deviate(shape, moved, fit));
+  });
+  const deviationMm = greatest * before.artwork.artboard.mmPerPx;
+  if (!(deviationMm <= ALLOWED_MM))
+    throw refuse(name, `a shape lies ${deviationMm.toFixed(4)} mm from where the fit puts it`);
+  return deviationMm;
+}
+
+/**
+ * A pass moved by a fit.
+ *
+ * The bytes of the pass are kept; one group with the matrix goes around all that the root holds. The result is read again, and
+ * every shape is held against the pass.
+ *
+ * @param fitMm - From where a point is drawn to where it is to lie, mm from the sheet's top left.
+ * @throws PinbarError `register/corrected-already`, `register/not-kept`, and those of reading the file.
+ */
+export async function correctPass(
+  file: { readonly name: string; readonly bytes: Uint8Array },
+  fitMm: Matrix,
+  options: RoadOptions = {},
+): Promise<CorrectedPass> {
+  const source = scanBytes(file.bytes, options);
+  if (findById(source, GROUP_ID) >= 0) {
+    throw new PinbarError('register/corrected-already', {
+      message: `${file.name} was corrected before; a second correction would lie on top of the first.`,
+      remedy: 'Correct the pass as the split made it.',
+      place: { file: file.name },
+    });
+  }
+  const artwork = resolveSource(source, options, null);
+  const { headEnd, tailStart, end } = source.elements;
+  if (tailStart[0] === end[0]) throw refuse(file.name, 'it draws nothing');
+  const numbers = toUser(fitMm, artwork).map((value) => printNumber(value, DECIMALS));
+  const pieces = [
+    source.text.subarray(0, headEnd[0]!),
+    encodeUtf8(`<g id="${GROUP_ID}" transform="matrix(${numbers.join(' ')})">`),
+    source.text.subarray(headEnd[0]!, tailStart[0]!),
+    encodeUtf8('</g>'),
+    source.text.subarray(tailStart[0]!),
+  ];
+  const bytes = joinPieces(pieces);
+  const again = scanBytes(bytes, options);
+  invariant(equalBytes(again.text, bytes), 'a corrected pass is read otherwise than it was written');
+  const deviationMm = judge(
+    file.name,
+    { source, artwork },
+    { source: again, artwork: resolveSource(again, options, null) },
+    toPx(fitMm, artwork),
+  );
+  return {
+    name: file.name,
+    mediaType: 'image/svg+xml',
+    pieces: [bytes],
+    byteLength: bytes.length,
+    sha256: await sha256Hex([bytes]),
+    deviationMm,
+  };
+}
