@@ -22,7 +22,7 @@ function listOptions(): readonly string[] {
   const calls = readFiles(/^src\/cli\/.*\.ts$/)
     .flatMap((file) => [...walk(parse(file))])
     .filter((node) => ts.isCallExpression(node) || ts.isNewExpression(node))
-    .filter((node) => /(?:^|\.)[oO]ption$/.test(node.expression.getText()));
+    .filter((node) => /(?:^|\.|required)[oO]ption$/.test(node.expression.getText()));
   const flags = calls
     .map((call) => call.arguments?.[0])
     .filter((flag) => flag !== undefined && ts.isStringLiteral(flag));

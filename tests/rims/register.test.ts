@@ -53,6 +53,12 @@ describe('pinbar measure', () => {
     expect(stdout).toContain('> shift: +0.400 mm right, -0.150 mm down');
   });
 
+  it('reads the sample of README', () => {
+    const table = resolve('samples/tuck-carton.marks.csv');
+    const { status, stdout } = run(['measure', table, '--job', 'job', '--tolerance', '0.1', '--json']);
+    expect([status, JSON.parse(stdout).chosen, JSON.parse(stdout).verdict]).toEqual([0, 'scale', 'correctable']);
+  });
+
   it('leaves the verdict to the shop where it gave no tolerance', () => {
     expect(run(['measure', 'marks.csv', '--job', 'job']).stdout).toContain("the shop's to say");
   });
