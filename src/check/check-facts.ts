@@ -1,7 +1,7 @@
 // What every check gets, and what a check is.
 import type { Outline } from '../geometry/outline.js';
 import type { Artwork, Shape } from '../model/artwork.js';
-import type { ClipPart, PictureFacts, ServerFacts, TextFacts } from '../model/drawn-facts.js';
+import type { ClipPart, PictureFacts, ServerFacts, ShapeEffects, TextFacts } from '../model/drawn-facts.js';
 import type { Faces } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
 import type { MarkPlan } from '../model/marks.js';
@@ -17,6 +17,8 @@ export interface CheckFacts {
   readonly ticket: Ticket;
   /** What clip paths around a shape let through: each is the union of its parts. */
   readonly clipsOf: (shape: Shape) => readonly (readonly ClipPart[])[];
+  /** Opacity, filters and masks on a shape and on the groups around it. */
+  readonly effectsOf: (shape: Shape) => ShapeEffects;
   /** The picture that an image shows. */
   readonly pictureOf: (shape: Shape) => PictureFacts;
   /** How a text is set. */

@@ -3,6 +3,7 @@ import type { Shape } from '../model/artwork.js';
 import type { LooseEnd, Piece } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
 import type { CheckFacts } from './check-facts.js';
+import { isTie } from './check-ties.js';
 import { gatherTroubles, pointMm, type Trouble } from './gather-troubles.js';
 import { roundValue, sayMm } from './say-value.js';
 
@@ -56,8 +57,9 @@ function listWide({ faces, artwork }: CheckFacts): readonly Opening[] {
   return openings;
 }
 
-function listNarrow({ faces, artwork }: CheckFacts): readonly Opening[] {
-  return (faces?.gaps ?? []).map(({ x0, y0, x1, y1, gapMm, shapes }) => ({
+function listNarrow({ faces, artwork, ticket }: CheckFacts): readonly Opening[] {
+  const gaps = (faces?.gaps ?? []).filter((gap) => !isTie(gap, ticket.checks));
+  return gaps.map(({ x0, y0, x1, y1, gapMm, shapes }) => ({
     shape: artwork.shapes[shapes[0]]!,
     at: [x0, y0] as const,
     to: [x1, y1] as const,

@@ -11,29 +11,43 @@ import { checkDoubledLines } from './check-doubled-lines.js';
 import type { Check, CheckFacts } from './check-facts.js';
 import { checkGripper } from './check-gripper.js';
 import { checkHairline } from './check-hairline.js';
+import { checkLineUnderArt } from './check-line-under-art.js';
 import { checkLiveText } from './check-live-text.js';
 import { checkLoosePieces } from './check-loose-pieces.js';
 import { checkMarksClear } from './check-marks-clear.js';
+import { checkNeedlessPoints } from './check-needless-points.js';
+import { checkNotALine } from './check-not-a-line.js';
 import { checkOffArtboard } from './check-off-artboard.js';
 import { checkOpenOutline } from './check-open-outline.js';
 import { checkPaintUnresolved } from './check-paint-unresolved.js';
 import { checkPassSizes } from './check-pass-sizes.js';
 import { checkPictureResolution } from './check-picture-resolution.js';
 import { checkRegisterOrder } from './check-register-order.js';
+import { checkRunOrder } from './check-run-order.js';
 import { checkSafeMargin } from './check-safe-margin.js';
+import { checkSelfCrossing } from './check-self-crossing.js';
 import { checkSuspiciousSize } from './check-suspicious-size.js';
+import { checkTies } from './check-ties.js';
 import { checkToolsOnPrint } from './check-tools-on-print.js';
 import { checkTurnAxis } from './check-turn-axis.js';
+import { checkTurns } from './check-turns.js';
 import { checkWhite } from './check-white.js';
 
 /** Every check, group by group. */
 const CHECKS: readonly Check[] = [
   // Lines
+  checkNotALine,
+  checkLineUnderArt,
   checkOpenOutline,
   checkDoubledLines,
   checkCreaseEnds,
   checkCreaseDistance,
   checkCreaseGrain,
+  checkSelfCrossing,
+  checkTurns,
+  checkNeedlessPoints,
+  checkTies,
+  checkRunOrder,
   // Blank
   checkLoosePieces,
   // Print

@@ -1,7 +1,7 @@
 // Bridges small openings: cut ends that almost meet, creases that stop short of the line they run to.
 import { indexBoxes } from '../geometry/box-index.js';
 import { crossingParameter, nearestParameter } from '../geometry/segment.js';
-import { addEdge, CUT, type EdgeTable, nodeAt } from './edge-table.js';
+import { addEdge, CREASE, CUT, type EdgeTable, nodeAt, PERFORATION } from './edge-table.js';
 
 /** A node with one edge. */
 export interface EdgeEnd {
@@ -31,11 +31,16 @@ export interface Bridge {
   readonly gap: number;
 }
 
-/** Ends of edges that meet no other edge. */
-export function listEnds(table: EdgeTable): readonly EdgeEnd[] {
+/**
+ * Ends of edges that meet no other edge.
+ *
+ * @param kinds - Bits of the kinds that are looked at.
+ */
+export function listEnds(table: EdgeTable, kinds: number): readonly EdgeEnd[] {
   const { nodes, a, b } = table;
   const degree = new Uint32Array(nodes.x.length);
   for (let edge = 0; edge < a.length; edge += 1) {
+    if ((table.kinds[edge]! & kinds) === 0) continue;
     degree[a[edge]!]! += 1;
     degree[b[edge]!]! += 1;
   }
@@ -48,6 +53,7 @@ export function listEnds(table: EdgeTable): readonly EdgeEnd[] {
     ends.push({ node, edge, x, y, dx: dx / length, dy: dy / length });
   };
   for (let edge = 0; edge < a.length; edge += 1) {
+    if ((table.kinds[edge]! & kinds) === 0) continue;
     add(a[edge]!, b[edge]!, edge);
     add(b[edge]!, a[edge]!, edge);
   }
@@ -55,8 +61,9 @@ export function listEnds(table: EdgeTable): readonly EdgeEnd[] {
 }
 
 /** Joins cut ends that lie near each other, the nearest first, each end once. */
-function bridgeCuts(table: EdgeTable, ends: readonly EdgeEnd[], gap: number): readonly Bridge[] {
-  const cuts = ends.filter((end) => (table.kinds[end.edge]! & CUT) !== 0);
+function bridgeCuts(table: EdgeTable, gap: number): readonly Bridge[] {
+  // A crease that ends in the opening does not close it.
+  const cuts = listEnds(table, CUT);
   const boxes = new Float64Array(cuts.flatMap(({ x, y }) => [x, y, x, y]));
   const index = indexBoxes(boxes);
   const pairs: Bridge[] = [];
@@ -135,8 +142,8 @@ function bridgeEnds(table: EdgeTable, ends: readonly EdgeEnd[], reach: Reach): v
  * @returns The openings between cut ends that are closed now.
  */
 export function bridgeGaps(table: EdgeTable, reach: Reach): readonly Bridge[] {
-  const ends = listEnds(table);
-  const bridges = bridgeCuts(table, ends, reach.gap);
+  const ends = listEnds(table, CUT | CREASE | PERFORATION);
+  const bridges = bridgeCuts(table, reach.gap);
   const joined = new Set(bridges.flatMap(({ from, to }) => [from.node, to.node]));
   bridgeEnds(
     table,

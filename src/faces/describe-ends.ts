@@ -1,7 +1,7 @@
 // Ends of lines that meet no other line.
 import type { LooseEnd } from '../model/faces.js';
 import { listEnds } from './bridge-gaps.js';
-import { kindOf } from './edge-table.js';
+import { CREASE, CUT, kindOf, PERFORATION } from './edge-table.js';
 import { edgeLength, type Ground, isCut } from './ground.js';
 import { createGroups, findLeader, joinGroups } from './union-find.js';
 
@@ -24,7 +24,7 @@ export function describeEnds(ground: Ground, panelOf: Int32Array): readonly Loos
     const chain = chainOf(edge);
     lengthsOf(edge).set(chain, (lengthsOf(edge).get(chain) ?? 0) + edgeLength(table, edge));
   }
-  return listEnds(table).map(({ edge, x, y, dx, dy }) => {
+  return listEnds(table, CUT | CREASE | PERFORATION).map(({ edge, x, y, dx, dy }) => {
     const face = nesting.find(x, y);
     const chain = chainOf(edge);
     return {

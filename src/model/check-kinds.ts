@@ -55,6 +55,49 @@ const CHECKS = {
     group: 'lines',
     doc: 'How much of the creases runs with the grain, and how much across it.',
   },
+  'check/no-line': {
+    severity: 'error',
+    asks: true,
+    group: 'lines',
+    doc: 'A picture, live text or foreign object in a tool pass.',
+  },
+  'check/line-painted': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'A shape of a tool pass is filled, under an effect or see-through.',
+  },
+  'check/line-under-art': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'A line of a tool pass lies under art.',
+  },
+  'check/outline-crosses-itself': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'A cut outline crosses itself.',
+  },
+  'check/segment-short': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'A segment is shorter than a step of the machine.',
+  },
+  'check/turn-sharp': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'A segment between two sharp turns is shorter than the offset of the knife.',
+  },
+  'check/points-needless': {
+    severity: 'note',
+    group: 'lines',
+    doc: 'A line has many more points than it needs.',
+  },
+  'check/ties-few': { severity: 'warning', group: 'lines', doc: 'A tied outline has no tie, or too few.' },
+  'check/tie-at-corner': { severity: 'warning', group: 'lines', doc: 'A tie lies on a corner of the outline.' },
+  'check/cut-order': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'A hole or slit comes after the outline of its blank.',
+  },
   'check/loose-piece': {
     severity: 'note',
     group: 'blank',

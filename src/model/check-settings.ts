@@ -52,6 +52,20 @@ export interface CheckSettings {
   readonly whiteToleranceMm: number;
   /** Lines that lie on each other over less are let be, mm. */
   readonly overlapMm: number;
+  /** Shortest step that the machine can make, mm. */
+  readonly machineStepMm: number;
+  /** How far the knife trails behind its axis, mm, and from which turn on that matters, degrees. */
+  readonly knifeOffsetMm: number | null;
+  readonly sharpTurnDegrees: number;
+  /** How far a simplified line may leave the drawn one, mm, and how many needless points a line may have. */
+  readonly simplifyMm: number;
+  readonly needlessPoints: number;
+  /** Width of ties that are drawn as openings of a cut outline, mm. */
+  readonly tieMm: number | null;
+  /** Fewest ties of a tied outline. */
+  readonly leastTies: number;
+  /** Whether the machine cuts in the order of the drawing, or sorts the cuts itself. */
+  readonly cutOrder: 'drawn' | 'sorted';
   /** A crease may stop this short of the line it runs to, and may run over a cut by as much, mm. */
   readonly creaseShortMm: number;
   readonly creaseOverMm: number;

@@ -1,6 +1,14 @@
 // What is read of the source for a shape when somebody asks: clips, pictures, type, gradients.
 import type { Outline } from '../geometry/outline.js';
 
+/** What a shape and the groups around it do to its paint. */
+export interface ShapeEffects {
+  /** Product of all, from 0 to 1; without those of fill, stroke and colours. */
+  readonly opacity: number;
+  readonly filter: boolean;
+  readonly mask: boolean;
+}
+
 /** One shape of a clip path. */
 export interface ClipPart {
   readonly outlines: readonly Outline[];

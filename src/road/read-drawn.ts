@@ -7,13 +7,14 @@ import { decodeUtf8 } from '../model/platform.js';
 import type { Picture } from '../model/sheet.js';
 import { createServerReader } from '../resolve/paint-server.js';
 import { createClipReader } from '../resolve/shape-clips.js';
+import { createEffectReader } from '../resolve/shape-effects.js';
 import { placedPicture } from '../resolve/shape-picture.js';
 import { shapeType } from '../resolve/shape-type.js';
 import { readDataUrl } from '../source/data-url.js';
 import type { Source } from '../source/source.js';
 
 /** The functions of `CheckFacts`. */
-export type DrawnReaders = Pick<CheckFacts, 'clipsOf' | 'pictureOf' | 'textOf' | 'serverOf'>;
+export type DrawnReaders = Pick<CheckFacts, 'clipsOf' | 'effectsOf' | 'pictureOf' | 'textOf' | 'serverOf'>;
 
 /** Most bytes of a picture that are unpacked to find its size at first: enough for a header behind a colour profile. */
 const FIRST_BYTES = 64 * 1024;
@@ -40,6 +41,7 @@ export function createDrawnReaders(
 ): DrawnReaders {
   return {
     clipsOf: createClipReader(artwork),
+    effectsOf: createEffectReader(artwork),
     pictureOf: (shape) => {
       const { address, ...placed } = placedPicture(source, artwork, shape);
       return { ...placed, size: readSize(address, pictures) };

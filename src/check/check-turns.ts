@@ -1,0 +1,109 @@
+// Can the machine follow the turns and the steps of its lines?
+import type { Outline } from '../geometry/outline.js';
+import type { Shape } from '../model/artwork.js';
+import type { Finding } from '../model/finding.js';
+import type { CheckFacts } from './check-facts.js';
+import { gatherTroubles, type Trouble } from './gather-troubles.js';
+import { inLayer, sayCount } from './layer-words.js';
+import { roundValue, sayMm } from './say-value.js';
+
+/** A written segment, px. */
+interface Segment {
+  readonly x: number;
+  readonly y: number;
+  readonly length: number;
+  readonly curved: boolean;
+  /** Directions in which it starts and ends, radians. */
+  readonly out: number;
+  readonly into: number;
+}
+
+interface Short extends Trouble {
+  readonly shape: Shape;
+  readonly lengthMm: number;
+  readonly degrees: number;
+}
+
+const DEGREES = 180 / Math.PI;
+
+/** The written segments of an outline. */
+function listSegments({ points, starts, curved, closed }: Outline): readonly Segment[] {
+  const count = points.length / 2;
+  return Array.from(starts, (start, segment) => {
+    const end = segment + 1 < starts.length ? starts[segment + 1]! : closed ? count : count - 1;
+    let length = 0;
+    let [out, into] = [Number.NaN, Number.NaN];
+    for (let at = start; at < end; at += 1) {
+      const next = (at + 1) % count;
+      const [dx, dy] = [points[2 * next]! - points[2 * at]!, points[2 * next + 1]! - points[2 * at + 1]!];
+      length += Math.hypot(dx, dy);
+      if (dx === 0 && dy === 0) continue;
+      into = Math.atan2(dy, dx);
+      if (Number.isNaN(out)) out = into;
+    }
+    return { x: points[2 * start]!, y: points[2 * start + 1]!, length, curved: curved[segment] === 1, out, into };
+  });
+}
+
+/** By how much a line turns from one direction to another, radians from 0 to a half turn. */
+function turnBetween(into: number, out: number): number {
+  const turn = Math.abs(out - into) % (2 * Math.PI);
+  return turn > Math.PI ? 2 * Math.PI - turn : turn;
+}
+
+/** Segments shorter than the machine's step. */
+function checkSteps({ artwork, toolLines, ticket }: CheckFacts): readonly Finding[] {
+  const { machineStepMm } = ticket.checks;
+  const { mmPerPx } = artwork.artboard;
+  const short: Short[] = [];
+  for (const { shape, outline } of toolLines) {
+    for (const { x, y, length } of listSegments(outline)) {
+      const lengthMm = length * mmPerPx;
+      if (lengthMm < machineStepMm) short.push({ shape, at: [x, y], weight: -lengthMm, lengthMm, degrees: 0 });
+    }
+  }
+  return gatherTroubles(artwork, 'check/segment-short', short, (list) => ({
+    message: `${sayCount(list.length, 'segment')} of lines ${inLayer(artwork, list[0]!.shape.layer)} ${list.length === 1 ? 'is' : 'are'} shorter than a step of the machine, ${sayMm(machineStepMm)} mm.`,
+    remedy: 'Join or simplify the segments: steps that the machine cannot make are lost or make it stutter.',
+    data: { measuredMm: roundValue(list[0]!.lengthMm), allowedMm: machineStepMm },
+  }));
+}
+
+/** Straight segments shorter than the knife's offset with a sharp turn at both ends. */
+function listSharp({ artwork, toolLines, ticket }: CheckFacts, offsetMm: number): readonly Short[] {
+  const { mmPerPx } = artwork.artboard;
+  const sharp: Short[] = [];
+  for (const { shape, outline, kind } of toolLines) {
+    if (kind === 'crease') continue;
+    const segments = listSegments(outline).filter(({ out }) => !Number.isNaN(out));
+    for (const [place, segment] of segments.entries()) {
+      const before = segments[place - 1] ?? (outline.closed ? segments.at(-1) : undefined);
+      const after = segments[place + 1] ?? (outline.closed ? segments[0] : undefined);
+      if (before === undefined || after === undefined || segment.curved) continue;
+      const lengthMm = segment.length * mmPerPx;
+      const turn = Math.min(turnBetween(before.into, segment.out), turnBetween(segment.into, after.out)) * DEGREES;
+      if (lengthMm >= offsetMm || turn <= ticket.checks.sharpTurnDegrees) continue;
+      sharp.push({ shape, at: [segment.x, segment.y], weight: -lengthMm, lengthMm, degrees: turn });
+    }
+  }
+  return sharp;
+}
+
+/** Turns that a trailing knife cannot take, by `knifeOffsetMm` and `sharpTurnDegrees`; segments below `machineStepMm`. */
+export function checkTurns(facts: CheckFacts): readonly Finding[] {
+  const { artwork, ticket } = facts;
+  const { knifeOffsetMm } = ticket.checks;
+  const sharp = knifeOffsetMm === null ? [] : listSharp(facts, knifeOffsetMm);
+  return [
+    ...checkSteps(facts),
+    ...gatherTroubles(artwork, 'check/turn-sharp', sharp, (list) => ({
+      message: `${sayCount(list.length, 'segment')} ${inLayer(artwork, list[0]!.shape.layer)} between two sharp turns ${list.length === 1 ? 'is' : 'are'} as short as ${sayMm(list[0]!.lengthMm)} mm; the knife trails by ${sayMm(knifeOffsetMm!)} mm and needs at least that much to turn.`,
+      remedy: 'Round or leave out such small corners, or cut them with a knife of less offset.',
+      data: {
+        measuredMm: roundValue(list[0]!.lengthMm),
+        allowedMm: knifeOffsetMm!,
+        degrees: roundValue(list[0]!.degrees),
+      },
+    })),
+  ];
+}
