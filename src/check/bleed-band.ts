@@ -37,8 +37,8 @@ const ROUND: Omit<Pen, 'half'> = { cap: 'round', join: 'round', miterLimit: 2 };
 const STEPS: readonly number[] = [0, 1 / 8, 1 / 4, 1 / 2, 1];
 /** Length of a slope that goes two across for one up. */
 const SLOPE: number = Math.sqrt(5);
-/** Parts thinner than twice this are rounding, grid units. */
-const THINNEST = 100;
+/** A tenth of a millimetre is less than any machine holds: parts nowhere wider than twice this are no fault, grid units. */
+const THINNEST = 500;
 /** Parts smaller than this are not worth a word: 0.05 mm2 on the grid. */
 const SMALLEST = 5e6;
 

@@ -11,6 +11,7 @@ import type { CheckFacts } from './check-facts.js';
 import { clearDistance } from './clear-distance.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { inLayer, sayCount, sayNumber } from './layer-words.js';
+import { leaveOutCovered } from './leave-out-covered.js';
 import { GRID_PER_MM, gridFor, printedRegion, type Touch, touchesOf } from './printed-region.js';
 import { indexSegments, type SegmentIndex } from './segment-index.js';
 import { createShapeRegions } from './shape-region.js';
@@ -73,12 +74,11 @@ function nearEdge(facts: CheckFacts, edge: Edge, placements: readonly Placement[
   const { grid, segments } = edge;
   const regions = createShapeRegions(facts, grid);
   const reach = edge.bleed + 2 * edge.touch;
-  return placements.flatMap(({ shape: index, part }) => {
-    const shape = facts.artwork.shapes[index]!;
-    if (!shape.draws || isEmptyBox(shape.drawnBound)) return [];
-    if (segments.near(grow(toUnits(grid, shape.drawnBound), reach)).length === 0) return [];
-    return touchesOf(regions, { shape, part }, 'by-colour');
-  });
+  const near = placements
+    .map(({ shape, part }) => ({ shape: facts.artwork.shapes[shape]!, part }))
+    .filter(({ shape }) => shape.draws && !isEmptyBox(shape.drawnBound))
+    .filter(({ shape }) => segments.meets(grow(toUnits(grid, shape.drawnBound), reach)));
+  return leaveOutCovered(facts, near).flatMap((drawn) => touchesOf(regions, drawn, 'by-colour'));
 }
 
 /** The middle of the longest side of a part: a point that turns with the drawing. */

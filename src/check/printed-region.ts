@@ -1,6 +1,7 @@
 // The area of the board that a pass prints: white art hides what lies below it.
 import type { Box } from '../geometry/box.js';
-import { type Grid, NO_REGION, type Region, subtractRegion, uniteRegions } from '../geometry/region.js';
+import { indexBoxes } from '../geometry/box-index.js';
+import { type Grid, NO_REGION, type Region, regionBox, subtractRegion, uniteRegions } from '../geometry/region.js';
 import type { Shape } from '../model/artwork.js';
 import type { Part } from '../model/pass.js';
 import type { CheckFacts } from './check-facts.js';
@@ -20,8 +21,8 @@ export interface Touch {
   readonly region: Region;
 }
 
-/** Touches of one kind that are united at once. */
-const AT_ONCE = 64;
+/** Touches that are looked at below each on average, at most. */
+const MOST_LOOKS = 60;
 
 /** Whether all that a pass covers counts as printed, whatever its colour: a white pass prints white. */
 export type ColourUse = 'by-colour' | 'all';
@@ -46,17 +47,61 @@ export function touchesOf(
   return touches.filter(({ region }) => region.length > 0);
 }
 
-/** Runs of one kind become one coat each. */
-function layCoats(touches: readonly Touch[]): readonly Coat[] {
-  const coats: Coat[] = [];
-  for (let from = 0; from < touches.length; ) {
-    const { ink } = touches[from]!;
-    let to = from + 1;
-    while (to < touches.length && to - from < AT_ONCE && touches[to]!.ink === ink) to += 1;
-    const region = uniteRegions(touches.slice(from, to).map((touch) => touch.region));
-    coats.push(ink === 'ink' ? { ink: region, hides: NO_REGION } : { ink: NO_REGION, hides: region });
-    from = to;
+/**
+ * How deep each touch lies in the stack of ink and white: one deeper than what it covers of the other kind, as deep as what it
+ * covers of its own. Touches of one depth lie beside each other or are of one kind, so that each kind can be united at once.
+ *
+ * @returns Null where too many touches lie over each other to look at all of them.
+ */
+function stackDepths(touches: readonly Touch[]): Uint32Array | null {
+  const boxes = touches.map(({ region }) => regionBox(region));
+  const index = indexBoxes(Float64Array.from(boxes.flatMap(({ x0, y0, x1, y1 }) => [x0, y0, x1, y1])));
+  const depths = new Uint32Array(touches.length);
+  let looks = MOST_LOOKS * touches.length;
+  for (const [at, { x0, y0, x1, y1 }] of boxes.entries()) {
+    const found = index.search(x0, y0, x1, y1);
+    looks -= found.length;
+    if (looks < 0) return null;
+    let depth = 0;
+    for (const below of found) {
+      if (below >= at) continue;
+      const deeper = touches[below]!.ink === touches[at]!.ink ? 0 : 1;
+      depth = Math.max(depth, depths[below]! + deeper);
+    }
+    depths[at] = depth;
   }
+  return depths;
+}
+
+function makeCoat(ink: Touch['ink'], touches: readonly Touch[]): Coat {
+  const region = uniteRegions(touches.map((touch) => touch.region));
+  return ink === 'ink' ? { ink: region, hides: NO_REGION } : { ink: NO_REGION, hides: region };
+}
+
+/** Coats in the order they are painted: as few as may be. */
+function layCoats(touches: readonly Touch[]): readonly Coat[] {
+  if (touches.every(({ ink }) => ink === 'ink')) return [makeCoat('ink', touches)];
+  const depths = stackDepths(touches);
+  const coats: Coat[] = [];
+  if (depths === null) {
+    for (let from = 0; from < touches.length; ) {
+      const { ink } = touches[from]!;
+      let to = from + 1;
+      while (to < touches.length && touches[to]!.ink === ink) to += 1;
+      coats.push(makeCoat(ink, touches.slice(from, to)));
+      from = to;
+    }
+    return coats;
+  }
+  const groups = new Map<number, Touch[]>();
+  for (const [at, touch] of touches.entries()) {
+    const key = 2 * depths[at]! + (touch.ink === 'ink' ? 0 : 1);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [touch]);
+    else group.push(touch);
+  }
+  for (const key of [...groups.keys()].sort((x, y) => x - y))
+    coats.push(makeCoat(key % 2 === 0 ? 'ink' : 'white', groups.get(key)!));
   return coats;
 }
 

@@ -8,6 +8,8 @@ export interface SegmentIndex {
   readonly ends: Float64Array;
   /** Places of the pieces whose boxes meet a box. */
   readonly near: (box: Box) => readonly number[];
+  /** Whether there is any. */
+  readonly meets: (box: Box) => boolean;
 }
 
 /** Indexes straight pieces; long ones are found by their parts, so that a slanting line has no box as large as itself. */
@@ -31,6 +33,7 @@ export function indexSegments(ends: Float64Array, longest: number): SegmentIndex
   return {
     ends,
     near: ({ x0, y0, x1, y1 }) => [...new Set(index.search(x0, y0, x1, y1).map((found) => owners[found]!))],
+    meets: ({ x0, y0, x1, y1 }) => index.meets(x0, y0, x1, y1),
   };
 }
 

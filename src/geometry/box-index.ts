@@ -5,6 +5,8 @@ import Flatbush from 'flatbush';
 export interface BoxIndex {
   /** The boxes that meet or touch this one, by their place in the list, in no particular order. */
   readonly search: (x0: number, y0: number, x1: number, y1: number) => readonly number[];
+  /** Whether any box meets or touches this one. */
+  readonly meets: (x0: number, y0: number, x1: number, y1: number) => boolean;
 }
 
 /**
@@ -14,7 +16,7 @@ export interface BoxIndex {
  */
 export function indexBoxes(boxes: Float64Array): BoxIndex {
   const count = boxes.length / 4;
-  if (count === 0) return { search: () => [] };
+  if (count === 0) return { search: () => [], meets: () => false };
   const index = new Flatbush(count);
   for (let at = 0; at < boxes.length; at += 4) {
     if (Number.isFinite(boxes[at]! + boxes[at + 1]! + boxes[at + 2]! + boxes[at + 3]!)) {
@@ -24,5 +26,8 @@ export function indexBoxes(boxes: Float64Array): BoxIndex {
     }
   }
   index.finish();
-  return { search: (x0, y0, x1, y1) => index.search(x0, y0, x1, y1) };
+  return {
+    search: (x0, y0, x1, y1) => index.search(x0, y0, x1, y1),
+    meets: (x0, y0, x1, y1) => index.collides(x0, y0, x1, y1),
+  };
 }

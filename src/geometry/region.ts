@@ -52,6 +52,9 @@ export interface Pen {
   readonly miterLimit: number;
 }
 
+/** Corners up to which a ring is looked at for being convex, and so a region already. */
+const MOST_CONVEX = 64;
+
 /** Most that a rounded corner leaves its circle by, grid units. */
 const ROUNDING = 10;
 
@@ -94,8 +97,34 @@ export function fromGrid(grid: Grid, { x, y }: GridPoint): readonly [number, num
   return [grid.x + x / grid.scale, grid.y + y / grid.scale];
 }
 
+/** Twice the area within a ring, above zero where it runs clockwise as seen; null unless it is convex and goes round once. */
+function convexArea(ring: GridLine): number | null {
+  let twice = 0;
+  let [turn, changes, lastX] = [0, 0, 0];
+  let before = ring.at(-1)!;
+  let at = ring[0]!;
+  for (let i = 0; i < ring.length; i += 1) {
+    const after = ring[(i + 1) % ring.length]!;
+    const cross = (at.x - before.x) * (after.y - at.y) - (at.y - before.y) * (after.x - at.x);
+    if (cross === 0 || (turn !== 0 && cross > 0 !== turn > 0)) return null;
+    turn = cross;
+    const step = after.x - at.x;
+    if (step !== 0) {
+      if (lastX !== 0 && step > 0 !== lastX > 0) changes += 1;
+      lastX = step;
+    }
+    twice += (at.x - ring[0]!.x) * (after.y - ring[0]!.y) - (after.x - ring[0]!.x) * (at.y - ring[0]!.y);
+    before = at;
+    at = after;
+  }
+  return changes > 2 ? null : twice;
+}
+
 /** The area within rings that may cross themselves and each other. */
 export function fillRings(rings: readonly GridLine[], rule: 'nonzero' | 'evenodd'): Region {
+  if (rings.length === 0) return NO_REGION;
+  const only = rings.length === 1 && rings[0]!.length <= MOST_CONVEX ? convexArea(rings[0]!) : null;
+  if (only !== null) return [only > 0 ? rings[0]! : rings[0]!.toReversed()];
   return Clipper.union(pathsOf(rings), rule === 'evenodd' ? FillRule.EvenOdd : FillRule.NonZero);
 }
 

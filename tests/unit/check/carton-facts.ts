@@ -1,4 +1,4 @@
-// A small drawing as checks see it.
+// A drawing in mm as checks see it, its layers sorted by their names.
 import type { CheckFacts } from '../../../src/check/check-facts.js';
 import type { CheckSettings } from '../../../src/model/check-settings.js';
 import type { RoadOptions } from '../../../src/model/job.js';
