@@ -82,7 +82,8 @@ export function judgeHead(
   }
   for (const [name, value] of after) {
     if (before.has(name)) continue;
-    const added = (name === 'style' && value === allowance.override) || (allowance.root && ROOT_NAMES.has(name));
+    const isOverride = name === 'style' && allowance.override !== '' && value === allowance.override;
+    const added = isOverride || (allowance.root && ROOT_NAMES.has(name));
     if (!added) return `it has a new attribute ${name}`;
   }
   return null;
