@@ -8,7 +8,7 @@ function find(content: string): readonly unknown[] {
 }
 
 describe('active content', () => {
-  it.each([
+  it.each<readonly [content: string, what: string]>([
     ...'script handler listener foreignObject animate animateColor animateMotion animateTransform set discard iframe object'
       .concat(' embed audio video link')
       .split(' ')

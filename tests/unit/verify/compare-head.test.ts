@@ -28,7 +28,7 @@ describe('start tags', () => {
 });
 
 describe('a start tag that differs as it may', () => {
-  it.each([
+  it.each<readonly [before: string, after: string]>([
     ['x="1" y="2"', 'y="2" x="1"'],
     ['x="&#49;"', 'x="1"'],
     ...['onclick', 'ONLOAD', 'xml:base', 'src', 'srcset', 'ping', 'action', 'formaction', 'srcdoc', 'poster'].map(
