@@ -48,7 +48,7 @@ export async function openBrowser(): Promise<{ readonly browser: Browser; readon
     return isPage ? route.fulfill({ contentType: 'text/html', body: '<!doctype html><body>' }) : route.abort();
   });
   await page.goto(PAGE);
-  for (const name of ['in-page.js', 'in-page-uses.js'])
+  for (const name of ['in-page.js', 'in-page-uses.js', 'in-page-strokes.js'])
     await page.addScriptTag({ path: join(import.meta.dirname, name) });
   return { browser, page };
 }
