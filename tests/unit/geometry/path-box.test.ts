@@ -56,6 +56,22 @@ describe('a path box', () => {
     expect(found.y1).toBeCloseTo(8 + reachY, 12);
   });
 
+  // The cubic of a quarter circle with the factor 4/3 tan(pi/8) strays from it by 2.7253e-4 of the radius, outwards, at two places.
+  it('sees how far the cubic of a quarter circle strays', () => {
+    const { kappa90: k, max_radial_error: stray } = published.circle_cubic;
+    expect((4 / 3) * Math.tan(Math.PI / 8)).toBeCloseTo(k, 15);
+    const quarter = `M1 0C1 ${k} ${k} 1 0 1`;
+    // Turned so that each direction between its ends comes to lie along x.
+    const reaches = Array.from({ length: 901 }, (_, step) => {
+      const angle = (step / 900) * (Math.PI / 2);
+      const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+      return box(quarter, [cos, -sin, sin, cos, 0, 0]).x1;
+    });
+    expect(Math.max(...reaches)).toBeCloseTo(1 + stray, 8);
+    expect(Math.min(...reaches)).toBeCloseTo(1, 12);
+    expect(reaches[450]).toBeCloseTo(1, 12);
+  });
+
   // SVG 2, section 9.5.1: a zero radius draws a line, equal ends draw nothing.
   it('draws degenerate arcs as lines or not at all', () => {
     expect(box('M0 0A0 5 0 1 1 10 4')).toEqual({ x0: 0, y0: 0, x1: 10, y1: 4 });
