@@ -89,7 +89,7 @@ function readDeviceCmyk(inside: string): Colour | null {
 
 /** A number or percentage cut to 0 to 1. */
 function readFraction(text: string): number | null {
-  const match = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)(%?)\s*$/.exec(text);
+  const match = /^\s*([+-]?(?:\d*\.)?\d+(?:e[+-]?\d+)?)(%?)\s*$/.exec(text);
   if (match === null) return /^\s*none\s*$/.test(text) ? 0 : null;
   return clampUnit(Number(match[1]) / (match[2] === '%' ? 100 : 1));
 }

@@ -55,7 +55,7 @@ const computePaint: Compute = (text) => {
 const computeColour: Compute = (text) => (readColour(text) === null ? null : text);
 
 const computeUnit: Compute = (text) => {
-  const match = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?)(%?)$/i.exec(text);
+  const match = /^([+-]?(?:\d*\.)?\d+(?:e[+-]?\d+)?)(%?)$/i.exec(text);
   const value = match === null ? computeCalcNumber(text) : Number(match[1]) / (match[2] === '%' ? 100 : 1);
   return value === null || Number.isNaN(value) ? null : String(Math.min(1, Math.max(0, value)) + 0);
 };
@@ -67,7 +67,7 @@ function computeCalcNumber(text: string): number | null {
 }
 
 const computeMiterlimit: Compute = (text) => {
-  const value = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i.test(text) ? Number(text) : computeCalcNumber(text);
+  const value = /^[+-]?(?:\d*\.)?\d+(?:e[+-]?\d+)?$/i.test(text) ? Number(text) : computeCalcNumber(text);
   return value === null || !(value >= 0) || !Number.isFinite(value) ? null : String(value + 0);
 };
 

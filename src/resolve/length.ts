@@ -17,7 +17,7 @@ export interface LengthContext {
 export const MEDIUM_FONT_SIZE = 16;
 
 const NUMBER = /[+-]?(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?:e[+-]?[0-9]+)?/iy;
-const SIMPLE = /^[ \t\n\f\r]*([+-]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?)(%|[a-zA-Z]*)[ \t\n\f\r]*$/;
+const SIMPLE = /^[ \t\n\f\r]*([+-]?(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?)(%|[a-zA-Z]*)[ \t\n\f\r]*$/;
 /** Deepest nesting of parentheses in calc(). */
 const CALC_DEPTH = 32;
 

@@ -7,7 +7,7 @@ export type ViewBox = readonly [number, number, number, number];
 /** What a `viewBox` attribute says. `zero` has a side of zero: the element is not drawn. `invalid` counts as not written. */
 export type ViewBoxReading = { readonly kind: 'box'; readonly box: ViewBox } | { readonly kind: 'zero' | 'invalid' };
 
-const NUMBER = '([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?)';
+const NUMBER = '([+-]?(?:\\d*\\.)?\\d+(?:[eE][+-]?\\d+)?)';
 const SEPARATOR = '(?:\\s+,?\\s*|,\\s*|(?=[+-]))';
 const FOUR = new RegExp(`^\\s*${NUMBER}${SEPARATOR}${NUMBER}${SEPARATOR}${NUMBER}${SEPARATOR}${NUMBER}\\s*$`);
 const PRESERVE = /^\s*(?:defer\s+)?(none|x(Min|Mid|Max)Y(Min|Mid|Max))(?:\s+(meet|slice))?\s*$/;

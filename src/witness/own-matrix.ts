@@ -21,7 +21,7 @@ export interface WitnessBoard extends Viewport {
   readonly viewBox: readonly [number, number, number, number] | null;
 }
 
-const LENGTH = /^\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)\s*(px|mm|cm|in|pt|pc|q|%|em|rem|ex)?\s*$/i;
+const LENGTH = /^\s*([-+]?(?:\d*\.)?\d+(?:[eE][-+]?\d+)?)\s*(px|mm|cm|in|pt|pc|q|%|em|rem|ex)?\s*$/i;
 const EM = 16;
 /** Size of a drawing that states none (CSS 2.2, section 10.3.2). */
 const FALLBACK: Viewport = { width: 300, height: 150 };

@@ -47,11 +47,14 @@ function holds(element) {
   return tongues === null || tongues.split(',').some((tag) => /^\s*en(?:-|\s*$)/i.test(tag));
 }
 
+/** Whether a nested svg shows nothing: a side of zero, or a viewBox with one. */
 function isWithoutSize(element) {
-  const box = element.viewBox.baseVal;
-  const spoken = element.hasAttribute('viewBox') && /\d/.test(element.getAttribute('viewBox'));
-  if (spoken && box !== null && (box.width === 0 || box.height === 0) && element.viewBox.baseVal) return true;
-  return element.width.baseVal.value === 0 || element.height.baseVal.value === 0;
+  const box = (element.getAttribute('viewBox') ?? '')
+    .trim()
+    .split(/[\s,]+/)
+    .map(Number);
+  const isFlat = box.length === 4 && box.every(Number.isFinite) && (box[2] === 0 || box[3] === 0);
+  return isFlat || element.width.baseVal.value === 0 || element.height.baseVal.value === 0;
 }
 
 function childrenOf(element) {
