@@ -10,6 +10,7 @@ import { type DieLines, findDieLines, piecesOf } from './die-lines.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { prints, strokeInk } from './ink.js';
 import { inLayer, sayCount, sayNumber } from './layer-words.js';
+import { listMarkLayers } from './list-marks.js';
 
 /** Art that is too near. */
 interface Near extends Trouble {
@@ -112,10 +113,12 @@ function listNear(facts: CheckFacts, lines: DieLines): readonly Near[] {
     over: Math.min(bleedMm, safeMarginMm) / mmPerPx,
   };
   const holds = blankTest(facts);
+  const markLayers = listMarkLayers(facts);
   const found = new Map<number, Near>();
   for (const { shape: index, pass, part } of assignment.placements) {
     const shape = artwork.shapes[index]!;
     if (assignment.passes[pass]!.role !== 'print' || !prints(shape, part)) continue;
+    if (markLayers.has(shape.layer)) continue;
     const near = findNear(facts, lines, margins, { shape, part });
     if (near !== null && isOnBlank(artOf(facts, shape), holds)) found.set(index, near);
   }
@@ -126,7 +129,7 @@ function listNear(facts: CheckFacts, lines: DieLines): readonly Near[] {
  * Clear distance of live type and of art up to `smallArtMm` from every cut, crease and perforation, against `safeMarginMm`.
  *
  * Live type is measured from where it is anchored. Art that reaches over a line by the bleed or the margin runs across it on
- * purpose; art in the waste is not judged.
+ * purpose; art in the waste and in layers of marks is not judged.
  */
 export function checkSafeMargin(facts: CheckFacts): readonly Finding[] {
   const { artwork, assignment, ticket } = facts;

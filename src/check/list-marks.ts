@@ -17,7 +17,7 @@ function fold(name: string): string {
 }
 
 /** Layers that hold marks of the designer's own, those within them too. */
-function listMarkLayers({ artwork, ticket }: CheckFacts): ReadonlySet<number> {
+export function listMarkLayers({ artwork, ticket }: CheckFacts): ReadonlySet<number> {
   const names = new Set(ticket.checks.markLayers.map(fold));
   const found = new Set<number>();
   for (const layer of artwork.layers) {

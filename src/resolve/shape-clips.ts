@@ -71,6 +71,16 @@ function listClips(drawing: Drawing, clipped: Clipped): readonly (readonly ClipP
   return clips;
 }
 
+/** Points of clip paths that are read for one drawing; clips beyond that count as letting everything through. */
+const MOST_POINTS = 4_000_000;
+
+function countPoints(clips: readonly (readonly ClipPart[])[]): number {
+  let count = 1;
+  for (const clip of clips)
+    for (const { outlines } of clip) for (const { points } of outlines) count += points.length / 2;
+  return count;
+}
+
 /** Reads the clip paths of shapes; those of a group are read once for all its shapes. */
 export type ClipReader = (shape: Shape) => readonly (readonly ClipPart[])[];
 
@@ -84,12 +94,17 @@ export type ClipReader = (shape: Shape) => readonly (readonly ClipPart[])[];
  */
 export function createClipReader(artwork: Artwork): ClipReader {
   const known = new Map<ClipChain, readonly (readonly ClipPart[])[]>();
+  let room = MOST_POINTS;
   return (shape) => {
     if (!isResolved(artwork) || !isResolvedShape(shape)) return [];
     const clips: (readonly ClipPart[])[] = [];
     for (let link = shape.clips; link !== null; link = link.around) {
-      const own = known.get(link) ?? listClips(artwork.geometry, link.clipped);
-      known.set(link, own);
+      let own = known.get(link);
+      if (own === undefined) {
+        own = room > 0 ? listClips(artwork.geometry, link.clipped) : [];
+        room -= countPoints(own);
+        known.set(link, own);
+      }
       clips.push(...own);
     }
     return clips;
