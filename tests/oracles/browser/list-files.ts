@@ -4,12 +4,13 @@ import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { type Witness, witnessPath } from '../../house/witnesses.js';
+import { DISAGREEMENTS, listCorners } from './corner-documents.js';
 import { createDice } from './dice.js';
 import { generateDocument } from './generate-document.js';
 
 /** Files of one origin. */
 export interface FileSet {
-  readonly name: 'samples' | 'openmoji' | 'openclipart' | 'librsvg' | 'generated';
+  readonly name: 'samples' | 'openmoji' | 'openclipart' | 'librsvg' | 'generated' | 'corners' | 'disagreements';
   /** What has to be there; null for what always is. */
   readonly witness: Witness | null;
   readonly files: () => readonly AskedFile[];
@@ -55,6 +56,8 @@ function chooseFiles(folder: string, seed: number): readonly AskedFile[] {
   return readFiles(folder, [...chosen].sort());
 }
 
+const asFile = (name: string, text: string): AskedFile => ({ name, bytes: new Uint8Array(Buffer.from(text)) });
+
 /** All of them. */
 export const FILE_SETS: readonly FileSet[] = [
   { name: 'samples', witness: null, files: () => readFiles(join(ROOT, 'samples'), readFolder(join(ROOT, 'samples'))) },
@@ -72,11 +75,13 @@ export const FILE_SETS: readonly FileSet[] = [
   {
     name: 'generated',
     witness: null,
-    files: () =>
-      Array.from({ length: GENERATED }, (_, seed) => ({
-        name: `document-${seed}`,
-        bytes: new Uint8Array(Buffer.from(generateDocument(seed + 1))),
-      })),
+    files: () => Array.from({ length: GENERATED }, (_, seed) => asFile(`document-${seed}`, generateDocument(seed + 1))),
+  },
+  { name: 'corners', witness: null, files: () => listCorners().map(([name, text]) => asFile(name, text)) },
+  {
+    name: 'disagreements',
+    witness: null,
+    files: () => Object.entries(DISAGREEMENTS).map(([name, { text }]) => asFile(name, text)),
   },
 ];
 
