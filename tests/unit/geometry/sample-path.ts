@@ -196,3 +196,15 @@ export function sampleStrokeBox(path: PathData, matrix: Matrix, stroke: StrokeSh
   }
   return boxAround(points.map((point) => mapPoint(matrix, point)));
 }
+
+/** The length of the chords between `steps` points along each curve: never longer than the true one. */
+export function sampleLength(path: PathData, matrix: Matrix, steps: number): number {
+  let length = 0;
+  for (const { points } of sampleSubpaths(path, steps).flatMap(({ runs }) => runs)) {
+    const mapped = points.map((point) => mapPoint(matrix, point));
+    for (let i = 1; i < mapped.length; i++) {
+      length += Math.hypot(mapped[i]![0] - mapped[i - 1]![0], mapped[i]![1] - mapped[i - 1]![1]);
+    }
+  }
+  return length;
+}
