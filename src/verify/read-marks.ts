@@ -55,8 +55,8 @@ const MARK_PINS =
 /** What of a look is not pinned as it should be. */
 function listUnlike(style: ReadonlyMap<string, string>, pins: readonly string[]): readonly string[] {
   return pins
-    .map((pin) => pin.split(':') as [string, string])
-    .filter(([property, value]) => style.get(property) !== value.replace('_', ' '))
+    .map((pin) => pin.replace('_', ' ').split(':') as [string, string])
+    .filter(([property, value]) => style.get(property) !== value)
     .map(([property, value]) => `${property} of its marks is "${style.get(property) ?? ''}" instead of "${value}"`);
 }
 

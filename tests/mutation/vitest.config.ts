@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 const TESTS: Readonly<Record<string, readonly string[]>> = {
   geometry: ['tests/unit/geometry/**/*.test.ts', 'tests/properties/geometry-*.test.ts'],
   source: ['tests/unit/source/**/*.test.ts', 'tests/properties/source*.test.ts'],
-  verify: ['tests/unit/verify/**/*.test.ts', 'tests/faults/**/*.test.ts'],
+  verify: ['tests/unit/verify/**/*.test.ts'],
 };
 
 /** `no` leaves out the properties: a first look that a second one completes. */
