@@ -39,6 +39,25 @@ describe('a path length', () => {
   });
 
   // Closed form: x = t^2, y = t^3 from -1 to 1 is the semicubical parabola, of length 2 (13 sqrt(13) - 8) / 27.
+  it('measures lines that turn back anywhere, to the last digits', () => {
+    for (const turn of [0.05, 0.13, 0.31, 0.5, 0.77, 0.96]) {
+      // x' = t - turn: length (turn^2 + (1 - turn)^2) / 2, here 500 times as long and along (3, 4).
+      const steps = [-turn, 0.5 - turn, 1 - turn].map((step) => (100 * step) / 3);
+      const points = [0, steps[0]!, steps[0]! + steps[1]!, steps[0]! + steps[1]! + steps[2]!];
+      const [start, ...rest] = points.map((x) => `${3 * x} ${4 * x}`);
+      expectLength(`M${start}C${rest.join(' ')}`, 250 * (turn * turn + (1 - turn) * (1 - turn)), 1e-12);
+      expectLength(`M${rest[2]}C${rest[1]} ${rest[0]} ${start}`, 250 * (turn * turn + (1 - turn) * (1 - turn)), 1e-12);
+    }
+  });
+
+  it('measures ellipses as flat as needles, turned any way', () => {
+    for (let degrees = 0; degrees < 180; degrees += 13) {
+      const [x, y] = [100 * Math.cos((degrees * Math.PI) / 180), 100 * Math.sin((degrees * Math.PI) / 180)];
+      const half = `A100 1e-5 ${degrees} 0 1`;
+      expectLength(`M${x} ${y}${half} ${-x} ${-y}${half} ${x} ${y}`, 400, 1e-12);
+    }
+  });
+
   it('measures a true cusp', () => {
     expectLength('M1-1C-0.3333333333333333 1-0.3333333333333333-1 1 1', (2 * (13 * Math.sqrt(13) - 8)) / 27, 1e-12);
   });

@@ -6,6 +6,8 @@ import { PinbarError } from '../../../src/model/trouble.js';
 import { readAttributeValue } from '../../../src/source/read-attribute.js';
 import { readSource } from '../../../src/source/read-source.js';
 import type { Limits } from '../../../src/source/source.js';
+import { listen, type Said } from './listen.js';
+import words from './read-source.words.json' with { type: 'json' };
 
 const BODY = '<svg xmlns="http://www.w3.org/2000/svg"><g id="Größe €"/></svg>';
 
@@ -99,5 +101,16 @@ describe('the root', () => {
   it('is svg', () => {
     expect(refusal(encodeUtf8('<html/>'))).toBe('source/not-svg');
     expect(refusal(encodeUtf8('<svg xmlns="http://example.org/"/>'))).toBe('source/not-svg');
+  });
+});
+
+describe('the words of the source room', () => {
+  it.each(words as readonly Said[])('about $input', (entry) => {
+    expect(listen(entry.input)).toEqual(entry);
+  });
+
+  it('are about many codes', () => {
+    const codes = new Set(words.map(({ said }) => said?.code));
+    expect(codes.size).toBeGreaterThan(12);
   });
 });

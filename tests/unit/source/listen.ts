@@ -1,12 +1,11 @@
-// Every word that the source room says of a broken file: what, where, what to do, and what was measured.
+// What the source room says of a file: the last finding, returned or thrown.
 import { gzipSync } from 'node:zlib';
-import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../../src/model/finding.js';
 import { PinbarError } from '../../../src/model/trouble.js';
 import { readSource } from '../../../src/source/read-source.js';
-import words from './words.json' with { type: 'json' };
 
-interface Said {
+/** An input and what was said of it. */
+export interface Said {
   readonly input: string;
   /** Of the last finding; null where nothing was said. */
   readonly said: Pick<Finding, 'code' | 'severity' | 'message' | 'remedy' | 'place' | 'data'> | null;
@@ -27,7 +26,8 @@ function toBytes(input: string): Uint8Array {
   return packed;
 }
 
-function listen(input: string): Said {
+/** Reads an input and listens; `LIMIT name number` before it sets a limit. */
+export function listen(input: string): Said {
   const [, option, allowed, rest] = /^LIMIT (\w+) (\d+) (.*)$/s.exec(input) ?? [];
   const limits = option === undefined ? {} : { [option]: Number(allowed) };
   let findings: readonly Finding[] = [];
@@ -44,14 +44,3 @@ function listen(input: string): Said {
   const { code, severity, message, remedy, place, data } = last;
   return { input, said: { code, severity, message, remedy, place, data }, thrown };
 }
-
-describe('the words of the source room', () => {
-  it.each(words as readonly Said[])('about $input', (entry) => {
-    expect(listen(entry.input)).toEqual(entry);
-  });
-
-  it('are about many codes', () => {
-    const codes = new Set(words.map(({ said }) => said?.code));
-    expect(codes.size).toBeGreaterThan(12);
-  });
-});

@@ -1,13 +1,13 @@
 // Boxes and lengths of seeded paths against brute force: the same paths on every run.
 import { describe, expect, it } from 'vitest';
-import type { Box } from '../../../src/geometry/box.js';
-import type { Matrix } from '../../../src/geometry/matrix.js';
-import { pathBox } from '../../../src/geometry/path-box.js';
-import { pathLength } from '../../../src/geometry/path-length.js';
-import { type StrokeShape, strokeBox } from '../../../src/geometry/stroke-box.js';
-import { readPath } from './read-path.js';
-import { sampleLength, samplePathBox, sampleStrokeBox } from './sample-path.js';
-import { seedChance } from './seed-chance.js';
+import type { Box } from '../../src/geometry/box.js';
+import type { Matrix } from '../../src/geometry/matrix.js';
+import { pathBox } from '../../src/geometry/path-box.js';
+import { pathLength } from '../../src/geometry/path-length.js';
+import { type StrokeShape, strokeBox } from '../../src/geometry/stroke-box.js';
+import { readPath } from '../unit/geometry/read-path.js';
+import { sampleLength, samplePathBox, sampleStrokeBox } from '../unit/geometry/sample-path.js';
+import { seedChance } from '../unit/geometry/seed-chance.js';
 
 const SIDES = ['x0', 'y0', 'x1', 'y1'] as const;
 
