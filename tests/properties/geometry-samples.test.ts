@@ -77,4 +77,20 @@ describe('seeded paths', () => {
       expectAround(strokeBox(path, matrix, stroke), sampleStrokeBox(path, matrix, stroke, 1500), 0.02, d);
     }
   });
+
+  it('have the box of both sides of a wide band about a tight bend', () => {
+    const wide = { linecap: 'butt', linejoin: 'bevel', miterlimit: 4 } as const;
+    for (const seed of Array.from({ length: 120 }, (_, at) => at)) {
+      const next = seedChance(1000 + seed);
+      const number = (from: number, to: number): number => Math.round((from + next() * (to - from)) * 100) / 100;
+      const point = (): string => `${number(-50, 50)} ${number(-50, 50)}`;
+      const arc = `A${number(30, 90)} ${number(4, 30)} ${number(0, 180)} ${seed & 1} ${(seed >> 1) & 1} ${point()}`;
+      const bends = [`C${point()} ${point()} ${point()}`, `Q${point()} ${point()}`, arc];
+      const d = `M${point()}${bends[seed % 3]}`;
+      const matrix: Matrix = [number(-2, 2), number(-2, 2), number(-2, 2), number(-2, 2), 3, -4];
+      const stroke = { ...wide, width: number(20, 300) };
+      const path = readPath(d);
+      expectAround(strokeBox(path, matrix, stroke), sampleStrokeBox(path, matrix, stroke, 2000), 0.02, `${seed} ${d}`);
+    }
+  });
 });
