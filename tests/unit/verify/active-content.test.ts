@@ -43,6 +43,9 @@ describe('active content', () => {
     ['<style>a { src: url("x.woff") }</style>', 'style sheet that loads from outside'],
     ['<style>a { fill: url(\\110000 x) }</style>', 'style sheet that loads from outside'],
     ['<style>@\\000069mport "x";</style>', 'style sheet that loads from outside'],
+    ['<g data-id="url(x)"/>', 'data-id="url(x)"'],
+    ['<g ide="url(x)"/>', 'ide="url(x)"'],
+    ['<style>@namespace x url(y) @import "x"</style>', 'style sheet that loads from outside'],
     ['<g style="width:expression(x)"/>', 'style="width:expression(x)"'],
     ['<style>/* a */@import "x"/* b </style>', 'style sheet that loads from outside'],
   ])('is found in %s', (content, what) => {
@@ -84,6 +87,11 @@ describe('active content', () => {
     '<style>a { fill: url(#b) }</style>',
     '<style>/* @import "x" */</style>',
     '<style>@namespace x url(http://www.w3.org/2000/svg);</style>',
+    '<g xmlns:y="url(x)"/>',
+    '<g mysrc="x"/>',
+    '<g pinged="x"/>',
+    '<style>/* @import "x"</style>',
+    '<style>@namespace  svg  url(  "y(z)"  )  ; @namespace svg "url(y)" ; @namespace \'url(y)\';</style>',
     '<x:style>@import "x"</x:style>',
     '<text>@import "x"</text>',
   ])('is not seen in %s', (content) => {
