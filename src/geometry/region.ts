@@ -55,8 +55,21 @@ export interface Pen {
 /** Corners up to which a ring is looked at for being convex, and so a region already. */
 const MOST_CONVEX = 64;
 
-/** Most that a rounded corner leaves its circle by, grid units. */
-const ROUNDING = 10;
+/** Coordinates beyond this are taken for this, so that no sum overflows, grid units. */
+const FARTHEST = 1e12;
+/** Distances beyond this are taken for this, grid units. */
+const WIDEST = 1e8;
+
+/** Most that a corner rounded at a distance leaves its circle by, grid units: coarser where the distance is out of all reason. */
+function roundingOf(distance: number): number {
+  return Math.max(10, Math.abs(distance) / 10_000);
+}
+
+/** A coordinate as a whole number within reach; what is no number lies at 0. */
+function toWhole(value: number): number {
+  const near = Math.max(-FARTHEST, Math.min(FARTHEST, value));
+  return Number.isNaN(near) ? 0 : Math.round(near) + 0;
+}
 
 const CAPS: Readonly<Record<LineCap, EndType>> = {
   butt: EndType.Butt,
@@ -84,8 +97,8 @@ export function toGrid(grid: Grid, points: Float64Array): GridLine {
   const line: GridPoint[] = [];
   let [lastX, lastY] = [Number.NaN, Number.NaN];
   for (let at = 0; at + 1 < points.length; at += 2) {
-    const x = Math.round((points[at]! - grid.x) * grid.scale) + 0;
-    const y = Math.round((points[at + 1]! - grid.y) * grid.scale) + 0;
+    const x = toWhole((points[at]! - grid.x) * grid.scale);
+    const y = toWhole((points[at + 1]! - grid.y) * grid.scale);
     if (x !== lastX || y !== lastY) line.push({ x, y });
     [lastX, lastY] = [x, y];
   }
@@ -156,16 +169,18 @@ export function uniteRegions(regions: readonly Region[]): Region {
  */
 export function growRegion(region: Region, distance: number): Region {
   if (region.length === 0 || distance === 0) return region;
-  return Clipper.inflatePaths(pathsOf(region), distance, JoinType.Round, EndType.Polygon, 2, ROUNDING);
+  const rounding = roundingOf(distance);
+  return Clipper.inflatePaths(pathsOf(region), distance, JoinType.Round, EndType.Polygon, 2, rounding);
 }
 
 /** The area that a pen covers along lines; `closed` lines have no ends. */
 export function strokeLines(lines: readonly GridLine[], closed: boolean, pen: Pen): Region {
   if (lines.length === 0 || !(pen.half > 0)) return NO_REGION;
-  const offset = new ClipperOffset(Math.max(1, pen.miterLimit), ROUNDING);
+  const half = Math.min(WIDEST, pen.half);
+  const offset = new ClipperOffset(Math.max(1, pen.miterLimit), roundingOf(half));
   offset.addPaths(pathsOf(lines), JOINS[pen.join], closed ? EndType.Joined : CAPS[pen.cap]);
   const result: Path64[] = [];
-  offset.execute(pen.half, result);
+  offset.execute(half, result);
   return result;
 }
 

@@ -153,3 +153,21 @@ describe('a drawing that lacks an edge or print', () => {
     expect(await missing('')).toEqual(NOTHING);
   });
 });
+
+describe('numbers out of all reason', () => {
+  it('stop no check and hide no fault', async () => {
+    const flush = panel('M50 50H150V110H50Z');
+    const art = [
+      panel('M60 60L1e30 5L1e300 1e300Z'),
+      panel('M60 60L1e155 5L-1e155 1e150Z'),
+      '<path d="M60 60H90" fill="none" stroke="#123" stroke-width="1e-30"/>',
+      '<g transform="scale(1e200)"><path d="M1 1H2V2Z" fill="#123"/></g>',
+      '<g transform="scale(0)"><path d="M1 1H2V2Z" fill="#123"/></g>',
+    ];
+    for (const one of art) expect((await missing(one + flush)).count).toBeGreaterThan(0);
+    const veil =
+      '<path d="M60 60L61 61L62 60L63 61" fill="none" stroke="#123" stroke-linecap="round" stroke-linejoin="round" stroke-width="1e30"/>';
+    expect(await missing(veil + flush)).toEqual(NOTHING);
+    await missing(flush, { cut: `${BLANK}<path d="M0 0H1e300V1e300Z"/>` });
+  });
+});

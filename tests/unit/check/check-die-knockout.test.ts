@@ -26,7 +26,7 @@ describe('checkDieKnockout', () => {
     expect(await measured(GROUND + white('M100 60V100'))).toEqual([]);
     expect(await measured(GROUND + white('M80 80.3H120'))).toEqual([]);
     expect(await measured(white('M80 80H120') + GROUND)).toEqual([]);
-    expect(await measured('<path d="M47 90H153V113H47Z" fill="#c9a227"/>' + white('M80 80H120'))).toEqual([]);
+    expect(await measured(`<path d="M47 90H153V113H47Z" fill="#c9a227"/>${white('M80 80H120')}`)).toEqual([]);
   });
 
   it('asks for a printed side only: art may end at the line', async () => {
