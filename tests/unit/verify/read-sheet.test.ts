@@ -203,6 +203,40 @@ describe('bytes', () => {
   });
 });
 
+describe('what elements need', () => {
+  const artwork = { references: new Map([[3, ['p']]]), ids: new Map([['p', 5]]) } as unknown as Artwork;
+  const lost = (text: string, rows: readonly number[]): readonly string[] => {
+    const claim: SheetClaim = {
+      file: 'cut.svg',
+      sheet: scanText(text),
+      rows: Int32Array.from(rows),
+      expected: flag([]),
+      carriers: flag([]),
+      needs: listNeeds(SOURCE, artwork, flag([])),
+      overrides: new Map(),
+      rootMayChange: false,
+      cleanedRows: new Set(),
+    };
+    return readSheet(SOURCE, claim).findings.map((item) => item.message);
+  };
+  const bare = TEXT.replace(/<g id="a".*<\/g>/, '').replace(/<text.*<\/text>/, '');
+
+  it('came along, in equal bytes or not', () => {
+    expect(lost(TEXT, WHOLE)).toEqual([]);
+    expect(lost(bare, [0, 4, 5, 8])).toEqual([]);
+    expect(lost(TEXT.replace('<rect id="r"/>', ''), [0, 1, 3, 4, 5, 6, 7, 8])).toEqual([]);
+  });
+
+  it('is missed where it stayed behind', () => {
+    expect(lost(bare.replace('<style>x{}</style>', ''), [0, 4, 5])).toEqual([
+      'cut.svg: the style of line 3 in the source is missing, though its rules may be what paints the rest.',
+    ]);
+    expect(lost(TEXT.replace('<path id="p" d="M0 0"/>', ''), [0, 1, 2, 3, 4, 6, 7, 8])).toEqual([
+      'cut.svg: the path "p" of line 3 in the source is missing, though something in the file refers to it.',
+    ]);
+  });
+});
+
 describe('what pinbar put there', () => {
   const MARKS = '<g id="pinbar-marks"><path/></g>';
   const STAND_IN = '<circle id="c" data-pinbar="stand-in" style="display:none!important"/>';

@@ -98,6 +98,18 @@ describe('a file read back', () => {
     expect(back(TEXT, ROWS, { placements: [] }).proof.artExtentMm).toBeNull();
   });
 
+  it('is measured in millimetres, whatever a px is', () => {
+    const small = { mmPerPx: 0.5 } as const;
+    const reading = back(TEXT, ROWS, { artwork: { artboard: { ...BOARD, ...small } }, board: small });
+    expect(reading).toMatchObject({ deviationMm: 0, findings: [] });
+    expect(reading.proof.artExtentMm).toEqual({ x: 0, y: 2.5, width: 14, height: 2 });
+    const other = { width: 50, height: 30, matrix: [0.5, 0, 0, 0.5, 0, 0] } as const;
+    const after = SHAPES.map((shape) => ({ ...shape, fillBox: boxOf(5 * shape.index, 2.5, 4, 2) }));
+    expect(back(TEXT, ROWS, { artwork: { artboard: { ...BOARD, ...small } }, board: other, after }).findings).toEqual(
+      [],
+    );
+  });
+
   it('tells active content', () => {
     const reading = back(TEXT.replace('id="r"', 'id="r" onclick="go()"'), ROWS);
     expect(codes(reading)).toEqual(['verify/bytes-changed', 'verify/active-content']);
