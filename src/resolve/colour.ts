@@ -23,7 +23,8 @@ const PROFILE_TAIL =
  * @source CSS Color 4, sections 4 to 10; CSS Color 5, section 12; SVG 1.1, section 11.2
  */
 export function readColour(text: string): Colour | null {
-  const lower = text.trim().toLowerCase();
+  // One blank for many: patterns that look for blanks before a word would try each of a long row.
+  const lower = text.trim().toLowerCase().replace(/\s+/g, ' ');
   const head = lower.startsWith('#') ? lower : '';
   if (HEX.test(head)) return readHex(head.slice(1));
   const cmyk = DEVICE_CMYK.exec(lower);
@@ -33,7 +34,7 @@ export function readColour(text: string): Colour | null {
   const nested = /^device-cmyk\((.*)\)$/s.exec(lower);
   if (nested !== null) return readDeviceCmyk(nested[1]!);
   if (!WORD_OR_FUNCTION.test(lower)) return null;
-  const known = parseSafely(lower.replace(/\s+/g, ' '));
+  const known = parseSafely(lower);
   if (known === undefined) return null;
   return makeColour(toByte(known.r), toByte(known.g), toByte(known.b), known.alpha ?? 1);
 }

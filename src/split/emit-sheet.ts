@@ -163,7 +163,9 @@ function writeDeclaration(writer: Writer): void {
   if (source.declaration === null) return;
   if (source.encoding.toLowerCase() === 'utf-8') writeBare(writer, source.declaration[0], source.declaration[1]);
   else insert(writer, DECLARATION);
-  insert(writer, '\n');
+  // Where blanks stand before the root they part it from the declaration; one more line for every split would never end.
+  const root = source.elements.start[0]!;
+  if (gapBefore(source.text, root) === root) insert(writer, '\n');
 }
 
 /** Writes one sheet. The root is never an empty-element tag here; see `openRoot` in split. */

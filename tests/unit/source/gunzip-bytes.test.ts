@@ -33,7 +33,7 @@ describe('gunzipBytes', () => {
   it.each([1, 7, 65_536, 100_000, PLAIN.length - 1])('joins members parted after %i bytes', (at) => {
     const parts = [PLAIN.subarray(0, at), new Uint8Array(0), PLAIN.subarray(at)];
     const packed = new Uint8Array(Buffer.concat(parts.map((part) => gzipSync(part))));
-    expect(gunzipBytes(packed, PLAIN.length)).toEqual(PLAIN);
+    expect(Buffer.compare(gunzipBytes(packed, PLAIN.length), PLAIN)).toBe(0);
     expect(catchFault(() => gunzipBytes(packed, PLAIN.length - 1)).code).toBe('limit/unpacked-bytes');
   });
 

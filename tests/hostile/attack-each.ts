@@ -1,0 +1,107 @@
+// Runs hostile files in processes of their own, and holds how each ends, what it costs, and what comes out.
+import { spawn } from 'node:child_process';
+import { appendFileSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { HostileCase } from './hostile-case.js';
+
+/** What is allowed for one file. */
+export const MOST_SECONDS = 2;
+/** Memory of the whole process at its peak, Node itself included. */
+export const MOST_MEGABYTES = 512;
+
+/** A process that has used so many seconds of its processor, or has run so long on a busy machine, is killed. */
+const MOST_CPU_SECONDS = 20;
+const PATIENCE_SECONDS = 300;
+
+/** What the attacked process tells of a file. */
+export interface AttackReport {
+  readonly name: string;
+  readonly kind: string;
+  readonly codes: readonly string[];
+  readonly says?: string;
+  readonly wallSeconds: number;
+  readonly cpuSeconds: number;
+  readonly peakMegabytes: number;
+  readonly files: number;
+  readonly active: readonly string[];
+  /** Null where the file is too large to be split twice. */
+  readonly unsteady: readonly string[] | null;
+}
+
+/** Runs a script on a list of files in a process with bounded memory; gives its report lines, as many as it came to. */
+export async function runScript(script: string, folder: string, list: readonly unknown[]): Promise<readonly unknown[]> {
+  const listPath = join(folder, 'list.json');
+  const reportPath = join(folder, 'report.jsonl');
+  writeFileSync(listPath, JSON.stringify(list));
+  rmSync(reportPath, { force: true });
+  const flags = ['--max-old-space-size=400', '--expose-gc'];
+  const command = [process.execPath, ...flags, join(import.meta.dirname, script), listPath, reportPath];
+  const bounded = `ulimit -t ${MOST_CPU_SECONDS + 2 * list.length}; exec "$0" "$@"`;
+  const child = spawn('/bin/sh', ['-c', bounded, ...command], { stdio: ['ignore', 'ignore', 'inherit'] });
+  const timer = setTimeout(() => child.kill('SIGKILL'), PATIENCE_SECONDS * 1000);
+  await new Promise((resume) => child.on('close', resume));
+  clearTimeout(timer);
+  if (!existsSync(reportPath)) return [];
+  return readFileSync(reportPath, 'utf8')
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line) as unknown);
+}
+
+async function attackAll(cases: readonly HostileCase[]): Promise<ReadonlyMap<string, AttackReport>> {
+  const folder = mkdtempSync(join(tmpdir(), 'pinbar-hostile-'));
+  const reports = new Map<string, AttackReport>();
+  try {
+    const list = cases.map(({ name, make, ticket }, i) => {
+      const path = join(folder, `${i}.svg`);
+      writeFileSync(path, make());
+      return { name, path, ticket };
+    });
+    const together = list.filter((_, i) => cases[i]!.alone !== true);
+    const batches = [together, ...list.filter((_, i) => cases[i]!.alone === true).map((item) => [item])];
+    for (const batch of batches) {
+      for (let left = batch; left.length > 0; ) {
+        const told = (await runScript('attack.js', folder, left)) as AttackReport[];
+        for (const report of told) reports.set(report.name, report);
+        // A process that died did so over the first file it did not tell of.
+        left = left.slice(told.length + 1);
+      }
+    }
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+  return reports;
+}
+
+function check({ ends }: HostileCase, report: AttackReport | undefined): void {
+  expect(report, 'the process died or was killed').toBeDefined();
+  const { kind, codes, says, wallSeconds, cpuSeconds, peakMegabytes, files, active, unsteady } = report!;
+  expect(kind, says).not.toBe('untyped');
+  // The other work of the machine makes the one larger, the helper threads of the engine the other.
+  expect(Math.min(wallSeconds, cpuSeconds), 'seconds').toBeLessThan(MOST_SECONDS);
+  expect(peakMegabytes, 'megabytes').toBeLessThan(MOST_MEGABYTES);
+  expect([kind, ...codes], says).toEqual(expect.arrayContaining(ends.split(' ')));
+  if (kind !== 'error') expect(ends, says).toMatch(/^(?:in-register|answer-needed|refused)/);
+  expect(files > 0).toBe(kind === 'in-register');
+  expect(active).toEqual([]);
+  expect(unsteady ?? []).toEqual([]);
+}
+
+/** Tests for the cases of one weakness class. */
+export function attackEach(weakness: string, cases: readonly HostileCase[]): void {
+  describe(weakness, () => {
+    let reports: ReadonlyMap<string, AttackReport> = new Map();
+    beforeAll(async () => {
+      reports = await attackAll(cases);
+      if (process.env.HOSTILE_TABLE !== undefined) {
+        for (const report of reports.values()) appendFileSync(process.env.HOSTILE_TABLE, `${JSON.stringify(report)}\n`);
+      }
+    }, 600_000);
+    afterAll(() => {
+      reports = new Map();
+    });
+    it.each(cases)('$name', (hostile) => check(hostile, reports.get(hostile.name)));
+  });
+}
