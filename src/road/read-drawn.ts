@@ -29,7 +29,7 @@ function readSize(address: Uint8Array, pictures: ReadonlyMap<string, Picture>): 
     if (size.kind !== 'unreadable' || most >= address.length) return size;
   }
   const name = decodeUtf8(address);
-  const picture = pictures.get(name);
+  const picture = pictures.get(name) ?? pictures.get(name.trim());
   return picture === undefined ? { kind: 'linked', address: name } : readPictureSize(picture.bytes);
 }
 

@@ -28,6 +28,12 @@ async function missing(
 }
 
 const NOTHING: Missing = { areaMm2: 0, count: 0, measuredMm: Infinity };
+/** A square of 20 mm in the corner of the blank at a point, ending at the edge. */
+function corner(x: number, y: number): string {
+  const [dx, dy] = [x < 100 ? 20 : -20, y < 80 ? 20 : -20];
+  return `M${x} ${y}h${dx}v${dy}h${-dx}Z`;
+}
+
 const panel = (d: string, fill = '#a33b4f'): string => `<path d="${d}" fill="${fill}"/>`;
 
 describe('print that ends at the edge', () => {
@@ -76,6 +82,19 @@ describe('edges that print does not touch', () => {
     expect(areaMm2).toBeCloseTo((50 + 60 + 50) * 3 + 2 * QUARTER, 1);
   });
 
+  it('meet print round every corner, wherever the outline begins', async () => {
+    for (const [x, y] of [
+      [50, 50],
+      [150, 50],
+      [150, 110],
+      [50, 110],
+    ] as const) {
+      const { areaMm2, count } = await missing(panel(corner(x, y)));
+      expect(areaMm2).toBeCloseTo(2 * 20 * 3 + QUARTER, 1);
+      expect(count).toBe(1);
+    }
+  });
+
   it('need none where slanting print goes on across them', async () => {
     expect(await missing(panel('M30 30L40 30L180 170L170 170Z'))).toEqual(NOTHING);
     expect(await missing('<circle cx="100" cy="45" r="20" fill="#a33b4f"/>')).toEqual(NOTHING);
@@ -95,6 +114,11 @@ describe('what counts as print', () => {
     expect(areaMm2).toBeCloseTo(30 * 3, 1);
     expect(await missing(white + panel('M47 47H153V113H47Z'))).toEqual(NOTHING);
     expect(await missing(panel('M50 50H150V110H50Z', '#ffffff'))).toEqual(NOTHING);
+  });
+
+  it('is ink on white on ink, though all of it lies on the lowest', async () => {
+    const stack = panel('M47 47H153V113H47Z') + panel('M60 40H90V55H60Z', '#fff') + panel('M65 50H85V55H75V54H65Z', '#123');
+    expect((await missing(stack)).areaMm2).toBeCloseTo(20 * 3, 1);
   });
 
   it('is white of less than full opacity over ink', async () => {
