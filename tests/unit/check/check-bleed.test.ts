@@ -117,7 +117,8 @@ describe('what counts as print', () => {
   });
 
   it('is ink on white on ink, though all of it lies on the lowest', async () => {
-    const stack = panel('M47 47H153V113H47Z') + panel('M60 40H90V55H60Z', '#fff') + panel('M65 50H85V55H75V54H65Z', '#123');
+    const stack =
+      panel('M47 47H153V113H47Z') + panel('M60 40H90V55H60Z', '#fff') + panel('M65 50H85V55H75V54H65Z', '#123');
     expect((await missing(stack)).areaMm2).toBeCloseTo(20 * 3, 1);
   });
 
