@@ -32,7 +32,7 @@ const RUNS = /(?:javascript|vbscript|livescript|mocha):|data:(?:text|image\/svg|
 
 /** A browser drops white space and control characters from the front of an address, and tabs and line ends from anywhere. */
 function bare(address) {
-  return address.replace(/[\t\n\r]/g, '').replace(/^[\u0000-\u0020\u00a0]+|[\u0000-\u0020]+$/g, '');
+  return address.replace(/[\t\n\r]/g, '').replace(/^[\u0000-\u0020\u00a0]+/, '');
 }
 
 function staysInside(address) {
