@@ -28,7 +28,7 @@ interface Line {
 }
 
 function reachAt(area: Area, at: number): number {
-  return at < 4 * area.drawnCount ? area.reach : 0;
+  return at >= 4 * area.drawnCount && at < 4 * area.roundCount ? 0 : area.reach;
 }
 
 function countLines({ lines }: Area): number {
@@ -99,9 +99,9 @@ function linesMeet(a: Line, b: Line): boolean {
 
 /** Where a fill begins and ends on a horizontal line, ascending: pairs of x. */
 function scanFill(area: Area, y: number): readonly number[] {
-  const { lines } = area;
+  const { lines, roundCount } = area;
   const crossings: { readonly x: number; readonly turn: number }[] = [];
-  for (let i = 0; i < lines.length; i += 4) {
+  for (let i = 0; i < 4 * roundCount; i += 4) {
     const [y0, y1] = [lines[i + 1]!, lines[i + 3]!];
     if (y0 <= y === y1 <= y) continue;
     const x = lines[i]! + ((y - y0) / (y1 - y0)) * (lines[i + 2]! - lines[i]!);
@@ -141,8 +141,8 @@ function fillsShare(a: Area, b: Area, seen: Box): boolean {
 
 /** Whether a subpath of the second begins within the fill of the first; asked where no lines meet. */
 function holdsStart(area: Area, inner: Area, effort: Effort): boolean {
-  const { lines } = inner;
-  for (let i = 0; i < lines.length; i += 4) {
+  const { lines, drawnCount } = inner;
+  for (let i = 0; i < 4 * drawnCount; i += 4) {
     const continues = i > 0 && lines[i] === lines[i - 2] && lines[i + 1] === lines[i - 1];
     if (continues) continue;
     if (!spend(effort, countLines(area)) || fillHolds(area, lines[i]!, lines[i + 1]!)) return true;
@@ -165,7 +165,7 @@ export function areaMeetsBox(area: Area, box: Box, effort: Effort): boolean {
 /**
  * Whether two areas share more than a hair within a box: touching edges do not count.
  *
- * Bands count without caps, mitres and gaps of dashes.
+ * Bands count with round ends and as if undashed; mitred tips and square ends as what a disc of their width passes over on its way there.
  *
  * @param within - Where both are seen.
  * @param effort - True without looking further where none is left.

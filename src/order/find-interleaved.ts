@@ -76,7 +76,8 @@ function sayCrossing(artwork: Artwork, passes: readonly Pass[], crossing: Crossi
   const [upper, lower] = [passes[crossing.upper]!, passes[crossing.lower]!];
   const told = describeShapes(artwork, shapes);
   const lie = shapes.length === 1 ? 'lies' : 'lie';
-  const doubt = isExact ? '' : ' Some were compared by their boxes alone.';
+  const hasType = shapes.some((index) => artwork.shapes[index]!.kind === 'text');
+  const doubt = `${hasType ? ' How far live type reaches is estimated.' : ''}${isExact ? '' : ' Some were compared by their boxes alone.'}`;
   const where = `${told.words} of ${upper.name} ${lie} over shapes of ${lower.name}, and ${tellWay(passes, way)}`;
   const data = { ...told.data, passes: [upper.name, lower.name], circle: way.map((at) => passes[at]!.name) };
   if (way.every((at) => isToolpath(passes[at]!.role))) {

@@ -169,6 +169,7 @@ function finishStyle(shop: StyleShop, parent: StyleRecord | null, parts: StylePa
     fontSize: parts.fontSize,
     rootFontSize: parts.rootFontSize,
     fontFamily: texts['font-family'],
+    textAnchor: texts['text-anchor'],
     markers: {
       start: firstId(texts['marker-start']),
       mid: firstId(texts['marker-mid']),

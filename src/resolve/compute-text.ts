@@ -188,6 +188,7 @@ const COMPUTE: Readonly<Record<PropertyName, readonly [ValueKind, Compute]>> = {
   visibility: ['word', computeWord('visible|hidden|collapse')],
   'font-size': ['length', computeFontSize],
   'font-family': ['word', (text) => text],
+  'text-anchor': ['word', computeWord('start|middle|end')],
   'marker-start': ['word', computeReference],
   'marker-mid': ['word', computeReference],
   'marker-end': ['word', computeReference],

@@ -63,3 +63,8 @@ export function shapeKind(code: number): ShapeKind {
 export function isContainerCode(code: number): boolean {
   return code >= GROUP && code <= SWITCH;
 }
+
+/** Whether markers may stand on an element. @source SVG 2, section 13.7.1 */
+export function canHaveMarkers(code: number): boolean {
+  return code === PATH || code === LINE || code === POLYLINE || code === POLYGON;
+}

@@ -5,11 +5,11 @@ import { pathBox } from '../geometry/path-box.js';
 import type { PathData } from '../geometry/path-data.js';
 import { strokeBox } from '../geometry/stroke-box.js';
 import type { Paint, PaintSource } from '../model/artwork.js';
-import { readAttribute } from '../source/read-attribute.js';
+import { isSvgElement, readAttribute } from '../source/read-attribute.js';
 import { SLOT } from './attribute-slots.js';
 import { UNBOUNDED } from './clip-boxes.js';
 import type { Drawing } from './drawing.js';
-import { FOREIGN_OBJECT, IMAGE, TEXT } from './element-codes.js';
+import { canHaveMarkers, FOREIGN_OBJECT, IMAGE, TEXT } from './element-codes.js';
 import { mapPath } from './map-path.js';
 import { canEncloseArea, readGeometry } from './shape-geometry.js';
 import { anchorBox, readFamilies } from './text-anchor.js';
@@ -169,6 +169,16 @@ export function measureShape(drawing: Drawing, shape: Visited, paint: Paint): Me
   return measureNow(drawing, shape, paint, { path, fillBox, seen, isStroked });
 }
 
+/** Whether a line has a marker that is in the file. @source SVG 2, section 13.7 */
+function hasMarkers({ source, ids }: Drawing, { code, setting }: Visited): boolean {
+  const { start, mid, end } = setting.style.markers;
+  if ((start ?? mid ?? end) === null || !canHaveMarkers(code)) return false;
+  return [start, mid, end].some((id) => {
+    const row = id === null ? undefined : ids.get(id);
+    return row !== undefined && isSvgElement(source, row, 'marker');
+  });
+}
+
 /** Measures a shape whose stroke cannot wait, or that has none. */
 function measureNow(
   drawing: Drawing,
@@ -186,7 +196,9 @@ function measureNow(
   const whole = isStroked ? unite(fillBox, stroked) : fillBox;
   const all = seen.fill ? (strokeSeen ? whole : fillBox) : strokeSeen ? stroked : EMPTY_BOX;
   const drawn = cut(all, shape.clip);
-  const draws = !shape.isFaint && hasArea(drawn);
-  const drawnBox = draws ? drawn : EMPTY_BOX;
+  // Markers are drawn whatever the line itself is painted with.
+  const isMarked = !hasArea(drawn) && path.opCount > 0 && hasMarkers(drawing, shape) && !isEmptyBox(shape.clip);
+  const draws = !shape.isFaint && (hasArea(drawn) || isMarked);
+  const drawnBox = !draws ? EMPTY_BOX : isMarked ? cut(fillBox, shape.clip) : drawn;
   return { fillBox, exact: { strokeBox: whole, drawnBox }, drawnBound: drawnBox, draws, families: null };
 }

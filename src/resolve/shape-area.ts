@@ -1,6 +1,6 @@
 // What a resolved shape covers, read again.
 import { type Area, areaOf } from '../geometry/area.js';
-import type { Box } from '../geometry/box.js';
+import { type Box, transformBox } from '../geometry/box.js';
 import { flattenPath } from '../geometry/flatten-path.js';
 import { IDENTITY, type Matrix } from '../geometry/matrix.js';
 import { FLATTEN_PX } from '../geometry/outline.js';
@@ -22,23 +22,37 @@ function greatestScale([a, b, c, d]: Matrix): number {
 
 /** How wide a character is taken to be, and how far type reaches above and below its line; in sizes of its font. */
 const TYPE_WIDTH = 0.7;
+const WIDE_TYPE = 1.1;
 const TYPE_ABOVE = 1;
 const TYPE_BELOW = 0.3;
 
-/** Where type may stand: around its anchors, as far as its characters could reach to either side. */
+const FIRST_WIDE = 0x2e80;
+/** Scripts that run from right to left. */
+const LEFTWARDS = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufeff]/;
+
+/** How far type may reach from its anchor, in user units: to the left, to the right. */
+function typeReach(source: Source, shape: ResolvedShape): readonly [number, number] {
+  const text = readText(source, shape.element).replace(/\s+/g, ' ').trim();
+  let length = 0;
+  for (const character of text) length += character.codePointAt(0)! < FIRST_WIDE ? TYPE_WIDTH : WIDE_TYPE;
+  const { fontSize, textAnchor } = shape.setting.style;
+  const whole = length * fontSize;
+  const { elements } = source;
+  const hasParts = elements.next[shape.element]! > shape.element + 1;
+  if (hasParts || LEFTWARDS.test(text)) return [whole, whole];
+  if (textAnchor === 'middle') return [whole / 2, whole / 2];
+  return textAnchor === 'end' ? [whole, 0] : [0, whole];
+}
+
+/** Where type may stand: around its anchors, as far as its characters could reach. */
 function typeBox(source: Source, shape: ResolvedShape): Box {
   const { fontSize } = shape.setting.style;
-  const characters = readText(source, shape.element).replace(/\s+/g, ' ').length;
-  const scale = greatestScale(shape.matrix) * fontSize;
-  const [a, b] = shape.matrix;
-  const length = Math.hypot(a, b);
-  const [cos, sin] = length === 0 ? [1, 1] : [Math.abs(a / length), Math.abs(b / length)];
-  const along = characters * TYPE_WIDTH * scale;
-  const reachX = along * cos + TYPE_ABOVE * scale * sin;
-  const reachY = along * sin + TYPE_ABOVE * scale * cos;
+  const [left, right] = typeReach(source, shape);
+  const [a, b, c, d] = shape.matrix;
+  const local = { x0: -left, y0: -TYPE_ABOVE * fontSize, x1: right, y1: TYPE_BELOW * fontSize };
+  const reach = transformBox([a, b, c, d, 0, 0], local);
   const { x0, y0, x1, y1 } = shape.fillBox;
-  const below = sin === 0 && shape.matrix[3] > 0 ? TYPE_BELOW * scale : reachY;
-  return { x0: x0 - reachX, y0: y0 - reachY, x1: x1 + reachX, y1: y1 + below };
+  return { x0: x0 + reach.x0, y0: y0 + reach.y0, x1: x1 + reach.x1, y1: y1 + reach.y1 };
 }
 
 /** Whether a paint is sure to leave nothing. */
@@ -64,7 +78,12 @@ export function shapeArea(source: Source, artwork: Artwork, shape: Shape, part: 
   if (code === TEXT) {
     const { x0, y0, x1, y1 } = typeBox(source, shape);
     const path = rectPath(x0, y0, x1 - x0, y1 - y0, 0, 0);
-    return areaOf(flattenPath(path, IDENTITY, FLATTEN_PX), { fillRule: 'nonzero', reach: 0 });
+    return areaOf(flattenPath(path, IDENTITY, FLATTEN_PX), {
+      fillRule: 'nonzero',
+      reach: 0,
+      miterlimit: 0,
+      isSquare: false,
+    });
   }
   const path = readGeometry(geometry, shape.element, code, setting);
   const isRectangle = code === IMAGE || code === FOREIGN_OBJECT;
@@ -74,5 +93,7 @@ export function shapeArea(source: Source, artwork: Artwork, shape: Shape, part: 
   return areaOf(flattenPath(path, matrix, FLATTEN_PX), {
     fillRule: isRectangle ? 'nonzero' : isFilled ? paint.fillRule : null,
     reach: isStroked ? (scale * paint.strokeWidth) / 2 : 0,
+    miterlimit: paint.strokeLinejoin === 'miter' ? paint.strokeMiterlimit : 0,
+    isSquare: paint.strokeLinecap === 'square',
   });
 }

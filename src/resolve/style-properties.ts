@@ -17,6 +17,7 @@ export type InheritedProperty =
   | 'visibility'
   | 'font-size'
   | 'font-family'
+  | 'text-anchor'
   | 'marker-start'
   | 'marker-mid'
   | 'marker-end'
@@ -77,6 +78,7 @@ export const INHERITED_INITIAL: Readonly<Record<InheritedProperty, string>> = {
   visibility: 'visible',
   'font-size': '16',
   'font-family': '',
+  'text-anchor': 'start',
   'marker-start': 'none',
   'marker-mid': 'none',
   'marker-end': 'none',

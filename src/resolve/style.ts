@@ -56,6 +56,8 @@ export interface Style {
   readonly rootFontSize: number;
   /** As written, `''` where none is set. */
   readonly fontFamily: string;
+  /** `start`, `middle` or `end`. */
+  readonly textAnchor: string;
   readonly markers: Markers;
   readonly clipRule: 'nonzero' | 'evenodd';
 

@@ -2,7 +2,7 @@
 import type { Artboard, Layer, Paint } from '../model/artwork.js';
 import { createClipCache, UNBOUNDED } from './clip-boxes.js';
 import type { Drawing, Setting, Viewport } from './drawing.js';
-import { LINE, PATH, POLYGON, POLYLINE, TEXT } from './element-codes.js';
+import { canHaveMarkers, TEXT } from './element-codes.js';
 import type { LayerTree } from './layers.js';
 import { measureShape } from './measure-shape.js';
 import { paintWithin } from './paint.js';
@@ -34,10 +34,6 @@ function settlePaint(making: Making, { style, viewport }: Setting): Paint {
     paints.set(style, paint);
   }
   return paint;
-}
-
-function canHaveMarkers(code: number): boolean {
-  return code === PATH || code === LINE || code === POLYLINE || code === POLYGON;
 }
 
 /** What cannot be measured is said once per layer. */

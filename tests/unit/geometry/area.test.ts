@@ -7,24 +7,47 @@ import { readPath } from './read-path.js';
 
 const OPEN_AND_CLOSED = flattenPath(readPath('M0 0H4V4M9 9H8V8Z'), IDENTITY, 0.01);
 
+const PLAIN = { miterlimit: 0, isSquare: false };
+
 describe('areaOf', () => {
   it('closes what is filled, after all that is drawn', () => {
-    const area = areaOf(OPEN_AND_CLOSED, { fillRule: 'nonzero', reach: 0 });
+    const area = areaOf(OPEN_AND_CLOSED, { ...PLAIN, fillRule: 'nonzero', reach: 0 });
     expect([...area.lines]).toEqual([0, 0, 4, 0, 4, 0, 4, 4, 9, 9, 8, 9, 8, 9, 8, 8, 8, 8, 9, 9, 4, 4, 0, 0]);
     expect(area.drawnCount).toBe(5);
   });
 
   it('leaves open what is only drawn', () => {
-    const area = areaOf(OPEN_AND_CLOSED, { fillRule: null, reach: 2 });
+    const area = areaOf(OPEN_AND_CLOSED, { ...PLAIN, fillRule: null, reach: 2 });
     expect([area.lines.length, area.drawnCount, area.reach]).toEqual([20, 5, 2]);
   });
 
   it('has the extent of its lines', () => {
-    expect(extentOfLines(areaOf(OPEN_AND_CLOSED, { fillRule: null, reach: 2 }))).toEqual({
+    expect(extentOfLines(areaOf(OPEN_AND_CLOSED, { ...PLAIN, fillRule: null, reach: 2 }))).toEqual({
       x0: 0,
       y0: 0,
       x1: 9,
       y1: 9,
     });
+  });
+
+  /** Lines to tips, after those that go round. */
+  function tipsOf(d: string, paint: { readonly miterlimit?: number; readonly isSquare?: boolean }): readonly number[] {
+    const area = areaOf(flattenPath(readPath(d), IDENTITY, 0.01), { ...PLAIN, fillRule: null, reach: 1, ...paint });
+    return [...area.lines.subarray(4 * area.roundCount)].map((value) => Number(value.toFixed(6)) + 0);
+  }
+
+  it('reaches to the tips of mitred corners within the limit', () => {
+    const beyond = Number(((Math.SQRT2 - 1) / Math.SQRT2).toFixed(6));
+    expect(tipsOf('M0 0H9V9', { miterlimit: 4 })).toEqual([9, 0, 9 + beyond, -beyond]);
+    expect(tipsOf('M0 0H9V9', { miterlimit: 1.4 })).toEqual([]);
+    expect(tipsOf('M0 0H9V9', {})).toEqual([]);
+    expect(tipsOf('M0 0H9V9H0Z', { miterlimit: 4 })).toHaveLength(16);
+    expect(tipsOf('M0 0A9 9 0 0 1 18 0', { miterlimit: 4 })).toEqual([]);
+    expect(tipsOf('M0 0H9H0', { miterlimit: 4 })).toEqual([]);
+  });
+
+  it('reaches on from square ends', () => {
+    expect(tipsOf('M0 0H9', { isSquare: true })).toEqual([0, 0, -1, 0, 9, 0, 10, 0]);
+    expect(tipsOf('M0 0H9V9Z', { isSquare: true })).toEqual([]);
   });
 });

@@ -13,14 +13,15 @@ function areasMeet(a: Area, b: Area, within: Box): boolean {
   return areasMeetWithin(a, b, within, ENDLESS);
 }
 
+const PLAIN = { miterlimit: 0, isSquare: false };
 const ALL = { x0: -100, y0: -100, x1: 200, y1: 200 };
 
 function fill(d: string, fillRule: 'nonzero' | 'evenodd' = 'nonzero'): Area {
-  return areaOf(flattenPath(readPath(d), IDENTITY, 0.01), { fillRule, reach: 0 });
+  return areaOf(flattenPath(readPath(d), IDENTITY, 0.01), { ...PLAIN, fillRule, reach: 0 });
 }
 
 function line(d: string, reach = 1): Area {
-  return areaOf(flattenPath(readPath(d), IDENTITY, 0.01), { fillRule: null, reach });
+  return areaOf(flattenPath(readPath(d), IDENTITY, 0.01), { ...PLAIN, fillRule: null, reach });
 }
 
 const SQUARE = 'M0 0H40V40H0Z';
