@@ -1,21 +1,13 @@
 // Drawings made by chance: groups, transforms, copies, clips, effects, gradients, parted by colour and kind.
-import { seedChance } from './chance.js';
+import { createDice, type Dice } from '../browser/dice.js';
 
 interface Drafting {
-  readonly chance: () => number;
+  readonly dice: Dice;
   readonly definitions: string[];
   count: number;
 }
 
 const FILLS = ['#ffffff', '#c9a227', '#2a7f62', '#7a1f3d', '#00bcd4', 'none'] as const;
-
-function pick<Item>(draft: Drafting, list: readonly Item[]): Item {
-  return list[Math.floor(draft.chance() * list.length)]!;
-}
-
-function number(draft: Drafting, from: number, to: number): string {
-  return (from + draft.chance() * (to - from)).toFixed(2);
-}
 
 function define(draft: Drafting, make: (id: string) => string): string {
   draft.count += 1;
@@ -25,55 +17,58 @@ function define(draft: Drafting, make: (id: string) => string): string {
 }
 
 function drawGradient(draft: Drafting): string {
-  const stops = [0, 1].map((at) => `<stop offset="${at}" stop-color="${pick(draft, FILLS.slice(0, 5))}"/>`).join('');
+  const stops = [0, 1]
+    .map((at) => `<stop offset="${at}" stop-color="${draft.dice.pick(FILLS.slice(0, 5))}"/>`)
+    .join('');
   return define(draft, (id) => `<linearGradient id="${id}">${stops}</linearGradient>`);
 }
 
 function drawPaint(draft: Drafting): string {
-  const fill = draft.chance() < 0.1 ? drawGradient(draft) : pick(draft, FILLS);
-  const stroke = draft.chance() < 0.4 ? pick(draft, FILLS) : 'none';
-  const opacity = draft.chance() < 0.1 ? ` fill-opacity="${number(draft, 0.2, 1)}"` : '';
-  const dash = draft.chance() < 0.1 ? ' stroke-dasharray="3 2"' : '';
-  return `fill="${fill}" stroke="${stroke}" stroke-width="${number(draft, 0.5, 4)}"${opacity}${dash}`;
+  const fill = draft.dice.next() < 0.1 ? drawGradient(draft) : draft.dice.pick(FILLS);
+  const stroke = draft.dice.next() < 0.4 ? draft.dice.pick(FILLS) : 'none';
+  const opacity = draft.dice.next() < 0.1 ? ` fill-opacity="${draft.dice.between(0.2, 1)}"` : '';
+  const dash = draft.dice.next() < 0.1 ? ' stroke-dasharray="3 2"' : '';
+  return `fill="${fill}" stroke="${stroke}" stroke-width="${draft.dice.between(0.5, 4)}"${opacity}${dash}`;
 }
 
 function drawTransform(draft: Drafting): string {
-  const kind = pick(draft, ['none', 'none', 'translate', 'rotate', 'scale', 'skew']);
-  if (kind === 'translate') return ` transform="translate(${number(draft, -20, 20)} ${number(draft, -20, 20)})"`;
-  if (kind === 'rotate') return ` transform="rotate(${number(draft, -90, 90)} 60 40)"`;
-  if (kind === 'scale') return ` transform="scale(${number(draft, 0.5, 1.4)} ${number(draft, 0.5, 1.4)})"`;
-  return kind === 'skew' ? ` transform="skewX(${number(draft, -30, 30)})"` : '';
+  const kind = draft.dice.pick(['none', 'none', 'translate', 'rotate', 'scale', 'skew']);
+  if (kind === 'translate')
+    return ` transform="translate(${draft.dice.between(-20, 20)} ${draft.dice.between(-20, 20)})"`;
+  if (kind === 'rotate') return ` transform="rotate(${draft.dice.between(-90, 90)} 60 40)"`;
+  if (kind === 'scale') return ` transform="scale(${draft.dice.between(0.5, 1.4)} ${draft.dice.between(0.5, 1.4)})"`;
+  return kind === 'skew' ? ` transform="skewX(${draft.dice.between(-30, 30)})"` : '';
 }
 
 function drawShape(draft: Drafting): string {
-  const [x, y] = [number(draft, 0, 100), number(draft, 0, 60)];
+  const [x, y] = [draft.dice.between(0, 100), draft.dice.between(0, 60)];
   const tail = `${drawPaint(draft)}${drawTransform(draft)}/>`;
-  switch (pick(draft, ['rect', 'circle', 'path', 'curve', 'arc', 'polygon'])) {
+  switch (draft.dice.pick(['rect', 'circle', 'path', 'curve', 'arc', 'polygon'])) {
     case 'rect':
-      return `<rect x="${x}" y="${y}" width="${number(draft, 5, 40)}" height="${number(draft, 5, 30)}" ${tail}`;
+      return `<rect x="${x}" y="${y}" width="${draft.dice.between(5, 40)}" height="${draft.dice.between(5, 30)}" ${tail}`;
     case 'circle':
-      return `<circle cx="${x}" cy="${y}" r="${number(draft, 3, 20)}" ${tail}`;
+      return `<circle cx="${x}" cy="${y}" r="${draft.dice.between(3, 20)}" ${tail}`;
     case 'path':
-      return `<path d="M${x} ${y}h${number(draft, 5, 40)}v${number(draft, 5, 30)}z" ${tail}`;
+      return `<path d="M${x} ${y}h${draft.dice.between(5, 40)}v${draft.dice.between(5, 30)}z" ${tail}`;
     case 'curve':
-      return `<path d="M${x} ${y}c${number(draft, 0, 30)} ${number(draft, -30, 30)} ${number(draft, 0, 30)} ${number(draft, -30, 30)} 30 20" ${tail}`;
+      return `<path d="M${x} ${y}c${draft.dice.between(0, 30)} ${draft.dice.between(-30, 30)} ${draft.dice.between(0, 30)} ${draft.dice.between(-30, 30)} 30 20" ${tail}`;
     case 'arc':
-      return `<path d="M${x} ${y}a12 8 ${number(draft, 0, 90)} 1 1 ${number(draft, 2, 20)} 3" ${tail}`;
+      return `<path d="M${x} ${y}a12 8 ${draft.dice.between(0, 90)} 1 1 ${draft.dice.between(2, 20)} 3" ${tail}`;
     default:
-      return `<polygon points="${x} ${y} ${number(draft, 0, 100)} ${number(draft, 0, 60)} ${number(draft, 0, 100)} ${y}" ${tail}`;
+      return `<polygon points="${x} ${y} ${draft.dice.between(0, 100)} ${draft.dice.between(0, 60)} ${draft.dice.between(0, 100)} ${y}" ${tail}`;
   }
 }
 
 function drawEffect(draft: Drafting): string {
-  const at = draft.chance();
+  const at = draft.dice.next();
   if (at < 0.15) {
     const clip = define(
       draft,
-      (id) => `<clipPath id="${id}"><circle cx="60" cy="40" r="${number(draft, 20, 50)}"/></clipPath>`,
+      (id) => `<clipPath id="${id}"><circle cx="60" cy="40" r="${draft.dice.between(20, 50)}"/></clipPath>`,
     );
     return ` clip-path="${clip}"`;
   }
-  if (at < 0.2) return ` opacity="${number(draft, 0.3, 0.9)}"`;
+  if (at < 0.2) return ` opacity="${draft.dice.between(0.3, 0.9)}"`;
   if (at < 0.23) {
     const mask = define(draft, (id) => `<mask id="${id}"><rect width="80" height="60" fill="#fff"/></mask>`);
     return ` mask="${mask}"`;
@@ -86,12 +81,12 @@ function drawEffect(draft: Drafting): string {
 }
 
 function drawGroup(draft: Drafting, depth: number): string {
-  const children = Array.from({ length: 1 + Math.floor(draft.chance() * 4) }, () => {
-    const kind = draft.chance();
+  const children = Array.from({ length: 1 + Math.floor(draft.dice.next() * 4) }, () => {
+    const kind = draft.dice.next();
     if (depth > 0 && kind < 0.4) return drawGroup(draft, depth - 1);
     if (kind > 0.9) {
       const copy = define(draft, (id) => drawShape(draft).replace(' ', ` id="${id}" `)).slice(4, -1);
-      return `<use href="${copy}" x="${number(draft, -10, 10)}"/>`;
+      return `<use href="${copy}" x="${draft.dice.between(-10, 10)}"/>`;
     }
     return drawShape(draft);
   });
@@ -100,7 +95,7 @@ function drawGroup(draft: Drafting, depth: number): string {
 
 /** A drawing of 120 by 80 mm. */
 export function drawDocument(seed: number): string {
-  const draft: Drafting = { chance: seedChance(seed), definitions: [], count: 0 };
-  const groups = Array.from({ length: 1 + Math.floor(draft.chance() * 5) }, () => drawGroup(draft, 2)).join('\n');
+  const draft: Drafting = { dice: createDice(seed), definitions: [], count: 0 };
+  const groups = Array.from({ length: 1 + Math.floor(draft.dice.next() * 5) }, () => drawGroup(draft, 2)).join('\n');
   return `<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="80mm" viewBox="0 0 120 80"><defs>${draft.definitions.join('')}</defs>\n${groups}\n</svg>`;
 }

@@ -521,3 +521,10 @@ it('measures the length of a line on the artboard', () => {
   const artwork = resolve(source);
   expect(artwork.shapes.map((shape) => shapeLength(source, artwork, shape))).toEqual([14, 12, 0]);
 });
+
+it('draws a line that has nothing but its markers', () => {
+  const body =
+    '<marker id="m"><path d="M0 0H9V9Z"/></marker><path id="a" d="M0 0L9 9" marker-end="url(#m)"/><path id="b" d="M0 0L9 9" marker-end="url(#gone)"/>';
+  const artwork = resolveBody(body);
+  expect([shapeOf(artwork, 'a').draws, shapeOf(artwork, 'b').draws]).toEqual([true, false]);
+});
