@@ -122,3 +122,51 @@ describe('pinbar verify', () => {
     expect(loose.said.inRegister).toBe(true);
   });
 });
+
+describe('pinbar check', () => {
+  it('--out puts the numbered picture over nothing and over an older one, and over no other file', () => {
+    const first = run('check', carton, '--out', 'checks.svg');
+    expect(first.status).toBe(0);
+    expect(first.said).toMatchObject({ document: 'checks', outcome: 'fit', picture: 'checks.svg' });
+    const before = readFileSync(join(scratch, 'checks.svg'), 'utf8');
+    expect(before).toContain('<title>Checks of tuck-carton</title>');
+    expect(run('check', 'px.svg', '--out', 'checks.svg').status).toBe(0);
+    expect(readFileSync(join(scratch, 'checks.svg'), 'utf8')).toContain('<title>Checks of px</title>');
+    const drawing = readFileSync(join(scratch, 'px.svg'), 'utf8');
+    const refused = run('check', 'px.svg', '--out', 'px.svg');
+    expect([refused.status, refused.said.code]).toEqual([4, 'write/exists']);
+    expect(readFileSync(join(scratch, 'px.svg'), 'utf8')).toBe(drawing);
+    expect(run('check', 'px.svg', '--out', join('nowhere', 'checks.svg')).status).toBe(4);
+    expect(readdirSync(scratch).filter((name) => name.endsWith('.part'))).toEqual([]);
+  });
+
+  it('--ticket brings the numbers of the job, --take the passes', () => {
+    writeFileSync(join(scratch, 'sheet.json'), JSON.stringify({ pinbar: 1, checks: { materialWidthMm: 100 } }));
+    const small = run('check', carton, '--ticket', 'sheet.json');
+    expect(small.status).toBe(5);
+    expect(codesOf(small)[0]).toBe('check/artboard-too-large');
+    expect(codesOf(run('check', 'px.svg', '--take', 'cutting=layer:Cut'))).toContain('classify/unclaimed');
+    expect(codesOf(run('check', 'px.svg', '--take', 'cutting=layer:Cut', '--take', 'print=rest'))).not.toContain(
+      'classify/unclaimed',
+    );
+  });
+
+  it('--user-units-per-inch settles a size in px', () => {
+    expect(codesOf(run('check', 'px.svg'))).toContain('resolve/size-unsure');
+    expect(codesOf(run('check', 'px.svg', '--user-units-per-inch', '72'))).not.toContain('resolve/size-unsure');
+  });
+
+  it('ends with 1 where the drawing must be mended, and says the worst first', () => {
+    const off = readFileSync(join(scratch, 'px.svg'), 'utf8').replace(
+      'height="144" fill="none"',
+      'height="500" fill="none"',
+    );
+    writeFileSync(join(scratch, 'off.svg'), off);
+    const ran = spawnSync(process.execPath, [command, 'check', 'off.svg'], { cwd: scratch, encoding: 'utf8' });
+    expect(ran.status).toBe(1);
+    expect(ran.stderr).toBe('');
+    expect(ran.stdout).toMatch(/^off: not fit to run\n/);
+    expect(ran.stdout.indexOf('To be settled before')).toBeLessThan(ran.stdout.indexOf('To be looked at'));
+    expect(ran.stdout).toContain('check/blank-off-sheet');
+  });
+});
