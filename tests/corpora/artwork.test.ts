@@ -1,9 +1,9 @@
-// Artwork that nobody here wrote: every file is checked, splits and verifies with both judges, or is refused with a typed reason.
+// Artwork that nobody here wrote: every file splits and verifies with both judges, or is refused with a typed reason.
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { check, type Finding, type JobResult, PinbarError, readTicket, split } from '../../src/index.js';
+import { type JobResult, PinbarError, readTicket, split } from '../../src/index.js';
 import { describeWith } from '../house/witnesses.js';
 
 const require = createRequire(import.meta.url);
@@ -12,8 +12,6 @@ interface Tally {
   inRegister: number;
   readonly refused: Map<string, number>;
   readonly broken: string[];
-  /** Files per code that the checks gave. */
-  readonly checks: Map<string, number>;
 }
 
 function listSvgs(folder: string): readonly string[] {
@@ -29,20 +27,13 @@ function countRefusal(tally: Tally, job: JobResult): void {
   tally.refused.set(code, (tally.refused.get(code) ?? 0) + 1);
 }
 
-function countChecks(tally: Tally, findings: readonly Finding[]): void {
-  const codes = new Set(findings.map((item) => item.code).filter((code) => code.startsWith('check/')));
-  for (const code of codes) tally.checks.set(code, (tally.checks.get(code) ?? 0) + 1);
-}
-
-/** Splits and checks files by one ticket; what is neither in register nor refused with a reason of the artwork is broken. */
+/** Splits files by one ticket; what is neither in register nor refused with a reason of the artwork is broken. */
 async function splitAll(paths: readonly string[], ticket: unknown): Promise<Tally> {
-  const tally: Tally = { inRegister: 0, refused: new Map(), broken: [], checks: new Map() };
+  const tally: Tally = { inRegister: 0, refused: new Map(), broken: [] };
   const read = readTicket(ticket);
   for (const path of paths) {
     try {
-      const bytes = new Uint8Array(readFileSync(path));
-      countChecks(tally, (await check(bytes, read)).findings);
-      const job = await split(bytes, read, { fileName: path, skipChecks: true });
+      const job = await split(new Uint8Array(readFileSync(path)), read, { fileName: path, skipChecks: true });
       const judged = job.findings.some((item) => item.severity === 'error' && /^(?:verify|witness)\//.test(item.code));
       if (judged) tally.broken.push(`${path}: ${job.findings.find((item) => item.severity === 'error')?.message}`);
       else if (job.outcome === 'in-register') tally.inRegister += 1;
@@ -75,18 +66,8 @@ describe('2,465 layered drawings of openmoji', () => {
       files: paths.length,
       inRegister: tally.inRegister,
       refused: Object.fromEntries(tally.refused),
-      checks: Object.fromEntries([...tally.checks].sort()),
     }).toMatchInlineSnapshot(`
       {
-        "checks": {
-          "check/bleed-short": 1999,
-          "check/die-knockout": 86,
-          "check/hairline": 7,
-          "check/loose-piece": 736,
-          "check/near-edge": 1981,
-          "check/outline-open": 1265,
-          "check/size-suspicious": 8,
-        },
         "files": 2465,
         "inRegister": 2459,
         "refused": {
@@ -118,21 +99,8 @@ describeWith('openclipart', '500 files of openclipart with layers', () => {
       files: layered.length,
       inRegister: tally.inRegister,
       refused: Object.fromEntries(tally.refused),
-      checks: Object.fromEntries([...tally.checks].sort()),
     }).toMatchInlineSnapshot(`
       {
-        "checks": {
-          "check/blank-off-sheet": 31,
-          "check/bleed-short": 10,
-          "check/hairline": 16,
-          "check/live-text": 17,
-          "check/loose-piece": 327,
-          "check/near-edge": 13,
-          "check/off-artboard": 23,
-          "check/outline-open": 90,
-          "check/paint-unresolved": 1,
-          "check/size-suspicious": 11,
-        },
         "files": 500,
         "inRegister": 500,
         "refused": {},
