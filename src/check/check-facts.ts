@@ -29,6 +29,8 @@ export interface CheckFacts {
   readonly marks: MarkPlan | null;
   /** The runs of a shape's geometry on the artboard, none of type; read once. */
   readonly outlineOf: (shape: Shape) => readonly Outline[];
+  /** Why the tool lines are too many or too tangled to be looked at: then they are left out here; else null. */
+  readonly tangle: 'pieces' | 'meetings' | null;
   /** The lines of all tool passes, pass by pass in the order of the runs, within a pass in paint order. */
   readonly toolLines: readonly ToolLine[];
   /** Their straight pieces. */

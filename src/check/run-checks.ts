@@ -27,6 +27,7 @@ import { checkRunOrder } from './check-run-order.js';
 import { checkSafeMargin } from './check-safe-margin.js';
 import { checkSelfCrossing } from './check-self-crossing.js';
 import { checkSuspiciousSize } from './check-suspicious-size.js';
+import { checkTangle } from './check-tangle.js';
 import { checkTies } from './check-ties.js';
 import { checkToolsOnPrint } from './check-tools-on-print.js';
 import { checkTurnAxis } from './check-turn-axis.js';
@@ -36,6 +37,7 @@ import { checkWhite } from './check-white.js';
 /** Every check, group by group. */
 const CHECKS: readonly Check[] = [
   // Lines
+  checkTangle,
   checkNotALine,
   checkLineUnderArt,
   checkOpenOutline,

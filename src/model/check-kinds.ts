@@ -5,6 +5,11 @@ export type CheckGroup = 'lines' | 'print' | 'sheet' | 'passes' | 'blank';
 
 /** Codes of the checks, group by group. */
 const CHECKS = {
+  'check/lines-tangled': {
+    severity: 'warning',
+    group: 'lines',
+    doc: 'Tool lines are too many or too tangled for the checks of lines.',
+  },
   'check/outline-open': {
     severity: 'warning',
     group: 'lines',

@@ -1,5 +1,6 @@
 // What the checks judge: lines of the tool passes, and what they enclose.
 import type { CheckFacts } from '../check/check-facts.js';
+import { areTooMany, isTangled } from '../check/measure-tangle.js';
 import { listToolPieces } from '../check/tool-pieces.js';
 import { buildFaces } from '../faces/build-faces.js';
 import type { Outline } from '../geometry/outline.js';
@@ -48,13 +49,20 @@ function findFaces(lines: readonly ToolLine[], mmPerPx: number, { checks }: Tick
   return buildFaces(faceLines, { mmPerPx, snapMm, gapMm, creaseReachMm });
 }
 
+/** The tool lines, or none of them where they are a tangle. */
+function lookAtLines(lines: readonly ToolLine[]): Pick<CheckFacts, 'tangle' | 'toolLines' | 'toolPieces'> {
+  const without = (tangle: 'pieces' | 'meetings') => ({ tangle, toolLines: [], toolPieces: listToolPieces([]) });
+  if (areTooMany(lines)) return without('pieces');
+  const toolPieces = listToolPieces(lines);
+  return isTangled(toolPieces) ? without('meetings') : { tangle: null, toolLines: lines, toolPieces };
+}
+
 /** The facts of a prepared job. */
 export function gatherFacts(job: PreparedJob, ticket: Ticket): CheckFacts {
   const { artwork, assignment, marks } = job;
   const outlineOf = keepOutlines(job);
-  const toolLines = listToolLines(job, outlineOf);
-  const toolPieces = listToolPieces(toolLines);
+  const { tangle, toolLines, toolPieces } = lookAtLines(listToolLines(job, outlineOf));
   const faces = findFaces(toolLines, artwork.artboard.mmPerPx, ticket);
   const drawn = createDrawnReaders(job.source, artwork, job.pictures);
-  return { artwork, assignment, ticket, marks: marks.plan, outlineOf, toolLines, toolPieces, faces, ...drawn };
+  return { artwork, assignment, ticket, marks: marks.plan, outlineOf, tangle, toolLines, toolPieces, faces, ...drawn };
 }

@@ -22,6 +22,7 @@ const WITHOUT_LINE: ReadonlySet<string> = new Set<FindingCode>([
   'mark/left-out',
   'check/artboard-too-large',
   'check/size-suspicious',
+  'check/lines-tangled',
   'check/pass-size-differs',
   'check/marks-not-there',
   'check/turn-axis-unsaid',

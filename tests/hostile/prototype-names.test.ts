@@ -136,7 +136,7 @@ const CASES: readonly HostileCase[] = [
       passes: NAMES.slice(0, 3).map((name) => ({ name, role: 'cutting' })),
       rules: NAMES.slice(0, 3).map((pass, i) => (i === 0 ? { pass, rest: true } : { pass, layer: 'x' })),
     },
-    ends: 'ticket/wrong',
+    ends: 'in-register',
   },
   {
     name: 'as keys of a ticket',
