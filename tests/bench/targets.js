@@ -4,10 +4,12 @@
 function judgeLarge({ sizeMb, inputMb, ways }) {
   const ratio = (way, other) => ways[way].wallMs / ways[other].wallMs;
   const at = `at ${sizeMb} MB`;
+  const both =
+    ways.both === undefined ? [] : [{ what: `both judges / naive, ${at}`, is: ratio('both', 'naive'), atMost: 1 / 5 }];
   return [
+    ...both,
     { what: `split / floor, ${at}`, is: ratio('split', 'floor'), atMost: 3.5 },
     { what: `read back / floor, ${at}`, is: ratio('read-back', 'floor'), atMost: 8 },
-    { what: `both judges / naive, ${at}`, is: ratio('both', 'naive'), atMost: sizeMb >= 200 ? 1 / 15 : 1 / 5 },
     { what: `peak memory of read back, MB, ${at}`, is: ways['read-back'].peakMb, atMost: 2.2 * inputMb + 60 },
     { what: `checks / split, ${at}`, is: ratio('checked', 'split'), atMost: 4 },
   ];
