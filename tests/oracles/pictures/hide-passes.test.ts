@@ -16,7 +16,6 @@ const MOST: Readonly<Record<string, number>> = {
   openmoji: 100,
   openclipart: 60,
   librsvg: 40,
-  effects: 30,
 };
 /** What must at least come out equal. */
 const LEAST: Readonly<Record<string, number>> = { samples: 3, openmoji: 80, openclipart: 30, librsvg: 15 };
