@@ -95,6 +95,22 @@ function mapLines(lines: readonly Line[], map: (point: Point) => Point): readonl
 describe('the faces of a carton', () => {
   const angle = fc.double({ min: 0, max: 2 * Math.PI, noNaN: true });
 
+  it('are its panels, a flap and its windows, with the area by hand', () => {
+    fc.assert(
+      fc.property(carton, (lines) => {
+        const creases = lines.filter(([kind]) => kind === 'crease').length;
+        const windows = lines.filter(([kind]) => kind === 'cut').length - 1;
+        const [, outline] = lines.at(-1)!;
+        const [width, height] = [outline[4]![0], outline[5]![1]];
+        const flap = (15 * (outline[3]![0] + outline[2]![0] - outline[1]![0])) / 2;
+        const faces = build(lines);
+        expect([faces.blanks.length, faces.panels.length, faces.islands.length]).toEqual([1, creases + 1, windows]);
+        expect(faces.blanks[0]!.areaMm2).toBeCloseTo(width * height + flap - 55 * windows, 6);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
   it('are the same however it lies: turned, mirrored, ten metres away', () => {
     fc.assert(
       fc.property(
