@@ -1,5 +1,5 @@
 // pinbar correct: passes moved to where the marks were measured.
-import { resolve, sep } from 'node:path';
+import { join, resolve } from 'node:path';
 import {
   type Correction,
   correctPasses,
@@ -56,19 +56,16 @@ export async function runCorrect(path: string, flags: CorrectFlags, signal: Abor
   const report = await measureTable(path, job, flags.tolerance ?? null);
   const fit = chooseFit(report, flags.fit);
   const folder = flags.out ?? `${resolve(flags.job).replace(/[\\/]+$/, '')}.corrected`;
-  if (resolve(folder) === resolve(flags.job) || resolve(flags.job).startsWith(resolve(folder) + sep)) {
-    throw new PinbarError('write/exists', {
-      message: `${folder} holds the passes themselves; they stay as they are.`,
-      remedy: 'Name another folder with --out.',
-    });
-  }
   const refused = hasError(report);
   let made: Correction | null = null;
   if (!refused) {
     const files = [];
     for (const pass of passes) files.push({ name: pass.file, bytes: await readPass(job, pass) });
     made = await correctPasses(files, fit, report, { signal });
-    await publishFiles(folder, [...made.files, made.manifest], { inputPath: null, force: flags.force === true });
+    await publishFiles(folder, [...made.files, made.manifest], {
+      inputPath: join(resolve(flags.job), 'manifest.json'),
+      force: flags.force === true,
+    });
   }
   if (flags.json) {
     const files = (made?.files ?? []).map(({ name, byteLength, sha256, deviationMm }) => ({

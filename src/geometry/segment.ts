@@ -27,16 +27,18 @@ export function crossingParameter(p: ArrayLike<number>, q: ArrayLike<number>): n
   return ((q[0]! - p[0]!) * ey - (q[1]! - p[1]!) * ex) / across;
 }
 
-/**
- * The stretch of a piece along which another one lies on it, as lengths from its start; null where it does not.
- *
- * @param tolerance - Greatest distance that still counts as on it, at both ends of the stretch.
- */
-export function overlapOf(
-  p: ArrayLike<number>,
-  q: ArrayLike<number>,
-  tolerance: number,
-): readonly [number, number] | null {
+/** Another piece seen from a piece: where its ends stand along the piece's line and off it, and the stretch that it passes. */
+interface Seen {
+  readonly s0: number;
+  readonly s1: number;
+  readonly h0: number;
+  readonly h1: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** How one piece sees another; null where the other does not pass it. */
+function seeFrom(p: ArrayLike<number>, q: ArrayLike<number>): Seen | null {
   const dx = p[2]! - p[0]!;
   const dy = p[3]! - p[1]!;
   const length = Math.hypot(dx, dy);
@@ -48,10 +50,28 @@ export function overlapOf(
   const from = Math.max(0, Math.min(s0, s1));
   const to = Math.min(length, Math.max(s0, s1));
   if (!(to > from)) return null;
-  const h0 = beside(q[0]!, q[1]!);
-  const slope = (beside(q[2]!, q[3]!) - h0) / (s1 - s0);
-  const isOn = (s: number): boolean => Math.abs(h0 + slope * (s - s0)) <= tolerance;
-  return isOn(from) && isOn(to) ? [from, to] : null;
+  return { s0, s1, h0: beside(q[0]!, q[1]!), h1: beside(q[2]!, q[3]!), from, to };
+}
+
+/** How far the other piece stands off at a place along the first. */
+function heightAt({ s0, s1, h0, h1 }: Seen, s: number): number {
+  return h0 + ((h1 - h0) / (s1 - s0)) * (s - s0);
+}
+
+/**
+ * The stretch of a piece along which another one lies on it, as lengths from its start; null where it does not.
+ *
+ * @param tolerance - Greatest distance that still counts as on it, at both ends of the stretch.
+ */
+export function overlapOf(
+  p: ArrayLike<number>,
+  q: ArrayLike<number>,
+  tolerance: number,
+): readonly [number, number] | null {
+  const seen = seeFrom(p, q);
+  if (seen === null) return null;
+  const isOn = (s: number): boolean => Math.abs(heightAt(seen, s)) <= tolerance;
+  return isOn(seen.from) && isOn(seen.to) ? [seen.from, seen.to] : null;
 }
 
 /** Two pieces side by side: the stretch of the first, and the least distance along it. */
@@ -67,21 +87,10 @@ export interface Beside {
  * @param slope - Tangent of the greatest angle between them.
  */
 export function parallelDistance(p: ArrayLike<number>, q: ArrayLike<number>, slope: number): Beside | null {
-  const dx = p[2]! - p[0]!;
-  const dy = p[3]! - p[1]!;
-  const length = Math.hypot(dx, dy);
-  if (!(length > 0)) return null;
-  const along = (x: number, y: number): number => ((x - p[0]!) * dx + (y - p[1]!) * dy) / length;
-  const beside = (x: number, y: number): number => ((y - p[1]!) * dx - (x - p[0]!) * dy) / length;
-  const s0 = along(q[0]!, q[1]!);
-  const s1 = along(q[2]!, q[3]!);
-  const h0 = beside(q[0]!, q[1]!);
-  const rise = beside(q[2]!, q[3]!) - h0;
-  if (!(Math.abs(rise) <= slope * Math.abs(s1 - s0))) return null;
-  const from = Math.max(0, Math.min(s0, s1));
-  const to = Math.min(length, Math.max(s0, s1));
-  if (!(to > from)) return null;
-  const heightAt = (s: number): number => h0 + (rise / (s1 - s0)) * (s - s0);
-  const [h, k] = [heightAt(from), heightAt(to)];
+  const seen = seeFrom(p, q);
+  if (seen === null) return null;
+  const { s0, s1, h0, h1, from, to } = seen;
+  if (!(Math.abs(h1 - h0) <= slope * Math.abs(s1 - s0))) return null;
+  const [h, k] = [heightAt(seen, from), heightAt(seen, to)];
   return { from, to, distance: h * k <= 0 ? 0 : Math.min(Math.abs(h), Math.abs(k)) };
 }

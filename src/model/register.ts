@@ -17,6 +17,14 @@ export interface MarkReading {
  */
 export type FitKind = 'shift' | 'turn' | 'scale' | 'affine';
 
+/** Each kind in words. */
+export const FIT_PHRASES: Readonly<Record<FitKind, string>> = {
+  shift: 'a shift',
+  turn: 'a shift and a turn',
+  scale: 'a shift, a turn and one scale',
+  affine: 'an affine fit',
+};
+
 /** How far a mark still lies from where the fit puts it, mm. */
 export interface Residual {
   readonly name: string;

@@ -1,6 +1,6 @@
 // What measured marks say: every fit, the one to take, and a verdict.
 import { type Finding, finding } from '../model/finding.js';
-import type { MarkReading, RegisterFit, RegisterReport } from '../model/register.js';
+import { FIT_PHRASES, type MarkReading, type RegisterFit, type RegisterReport } from '../model/register.js';
 import { fitMarks, listFits, mapPoint } from './fit-marks.js';
 import { recogniseSheet } from './recognise-sheet.js';
 
@@ -8,13 +8,6 @@ import { recogniseSheet } from './recognise-sheet.js';
 const OUTLIER_TIMES = 4;
 /** No mark is called an outlier for less, mm: a loupe reads no finer (common practice, no source). */
 const OUTLIER_LEAST_MM = 0.05;
-
-const KIND_WORDS: Readonly<Record<RegisterFit['kind'], string>> = {
-  shift: 'a shift',
-  turn: 'a shift and a turn',
-  scale: 'a shift, a turn and one scale',
-  affine: 'an affine fit',
-};
 
 function canBeJudged(fit: RegisterFit): fit is RegisterFit & { readonly standardErrorMm: number } {
   return fit.standardErrorMm !== null;
@@ -42,7 +35,7 @@ function listUnjudged(readings: readonly MarkReading[], fits: readonly RegisterF
     .filter((fit) => !canBeJudged(fit))
     .map((fit) =>
       finding('register/no-residual', {
-        message: `${readings.length} marks settle ${KIND_WORDS[fit.kind]} exactly: it leaves no residual to judge it by.`,
+        message: `${readings.length} marks settle ${FIT_PHRASES[fit.kind]} exactly: it leaves no residual to judge it by.`,
         remedy: 'Measure one mark more.',
         data: { fit: fit.kind, marks: readings.length },
       }),
@@ -84,7 +77,7 @@ function judge(
   if (outByMm <= toleranceMm) return { verdict: 'within', findings: [] };
   if (chosen.greatestMm <= toleranceMm) return { verdict: 'correctable', findings: [] };
   const found = finding('register/beyond-tolerance', {
-    message: `Even ${KIND_WORDS[chosen.kind]} leaves a mark ${chosen.greatestMm.toFixed(3)} mm out; the shop allows ${toleranceMm} mm.`,
+    message: `Even ${FIT_PHRASES[chosen.kind]} leaves a mark ${chosen.greatestMm.toFixed(3)} mm out; the shop allows ${toleranceMm} mm.`,
     remedy:
       'Measure again. If it stays, the sheet has changed its shape or lay otherwise: condition the board, look at the lay, or allow more.',
     data: { greatestMm: chosen.greatestMm, toleranceMm },

@@ -1,5 +1,11 @@
 // What measured marks say, in words and figures for the person at the machine.
-import type { Correction, FitKind, RegisterFit, RegisterReport } from '../model/register.js';
+import {
+  type Correction,
+  FIT_PHRASES,
+  type FitKind,
+  type RegisterFit,
+  type RegisterReport,
+} from '../model/register.js';
 import { printFindings } from './print-findings.js';
 
 const KIND_WORDS: Readonly<Record<FitKind, string>> = {
@@ -7,13 +13,6 @@ const KIND_WORDS: Readonly<Record<FitKind, string>> = {
   turn: 'shift, turn',
   scale: 'shift, turn, one scale',
   affine: 'affine',
-};
-
-const KIND_PHRASES: Readonly<Record<FitKind, string>> = {
-  shift: 'a shift',
-  turn: 'a shift and a turn',
-  scale: 'a shift, a turn and one scale',
-  affine: 'an affine fit',
 };
 
 function mm(value: number): string {
@@ -52,7 +51,7 @@ const VERDICTS: Readonly<Record<RegisterReport['verdict'], (report: RegisterRepo
   within: ({ outByMm, toleranceMm }) =>
     `In register: no mark is out by more than ${mm(outByMm)} mm; the shop allows ${toleranceMm} mm.`,
   correctable: ({ outByMm, toleranceMm }, fit) =>
-    `Out by up to ${mm(outByMm)} mm, more than the ${toleranceMm} mm that the shop allows; with ${KIND_PHRASES[fit.kind]} all marks are within it.`,
+    `Out by up to ${mm(outByMm)} mm, more than the ${toleranceMm} mm that the shop allows; with ${FIT_PHRASES[fit.kind]} all marks are within it.`,
   beyond: ({ outByMm, toleranceMm }) =>
     `Out by up to ${mm(outByMm)} mm, and no fit brings all marks within the ${toleranceMm} mm that the shop allows.`,
   unknown: ({ outByMm }) =>
@@ -72,7 +71,7 @@ export function printRegister(report: RegisterReport): string {
       `      ${judgeFit(fit)}`,
     ]),
     '',
-    `What ${KIND_PHRASES[chosen.kind]} would leave at each mark, mm`,
+    `What ${FIT_PHRASES[chosen.kind]} would leave at each mark, mm`,
     ...chosen.residuals.map(
       ({ name, dxMm, dyMm, distanceMm }) =>
         `  ${name.padEnd(width)}  ${signed(dxMm).padStart(8)} right  ${signed(dyMm).padStart(8)} down  ${mm(distanceMm).padStart(7)} away`,
@@ -90,7 +89,7 @@ export function printCorrection(made: Correction | null, folder: string): string
   const greatest = Math.max(...made.files.map((file) => file.deviationMm));
   return [
     '',
-    `Corrected by ${KIND_PHRASES[made.fit.kind]}; the passes of the job are as they were:`,
+    `Corrected by ${FIT_PHRASES[made.fit.kind]}; the passes of the job are as they were:`,
     ...made.files.map((file) => `  ${file.name}`),
     `  in ${folder}`,
     `Read back: every shape is drawn as before, and none is more than ${greatest.toFixed(6)} mm from where the fit puts it.`,

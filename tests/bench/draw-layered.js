@@ -16,7 +16,7 @@ const LAYERS = [
 ];
 
 /** Numbers from 0 to 1 out of a seed. */
-function seedChance(seed) {
+export function seedChance(seed) {
   let state = seed;
   return () => {
     state = (state + 0x6d2b79f5) | 0;

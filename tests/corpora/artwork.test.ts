@@ -1,25 +1,14 @@
 // Artwork that nobody here wrote: every file splits and verifies with both judges, or is refused with a typed reason.
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type JobResult, PinbarError, readTicket, split } from '../../src/index.js';
 import { describeWith } from '../house/witnesses.js';
-
-const require = createRequire(import.meta.url);
+import { listLayeredOpenclipart, listOpenmoji } from './list-artwork.js';
 
 interface Tally {
   inRegister: number;
   readonly refused: Map<string, number>;
   readonly broken: string[];
-}
-
-function listSvgs(folder: string): readonly string[] {
-  if (!existsSync(folder)) return [];
-  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((name) => /\.svgz?$/.test(name))
-    .map((name) => join(folder, name))
-    .sort();
 }
 
 function countRefusal(tally: Tally, job: JobResult): void {
@@ -47,8 +36,7 @@ async function splitAll(paths: readonly string[], ticket: unknown): Promise<Tall
 }
 
 describe('2,465 layered drawings of openmoji', () => {
-  const folder = join(dirname(require.resolve('openmoji/package.json')), 'src');
-  const paths = listSvgs(folder);
+  const paths = listOpenmoji();
 
   it('split into plotted lines and the rest', { timeout: 600_000 }, async () => {
     const tally = await splitAll(paths, {
@@ -79,10 +67,8 @@ describe('2,465 layered drawings of openmoji', () => {
 });
 
 describeWith('openclipart', '500 files of openclipart with layers', () => {
-  const all = listSvgs('/usr/share/openclipart/svg').filter((path) => !path.includes('signs_and_symbols'));
-
   it('split layer by layer', { timeout: 600_000 }, async () => {
-    const layered = all.filter((path) => /groupmode="layer"/.test(readFileSync(path, 'latin1'))).slice(0, 500);
+    const layered = listLayeredOpenclipart();
     const tally = await splitAll(layered, {
       pinbar: 1,
       rules: [

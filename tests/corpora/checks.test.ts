@@ -1,20 +1,9 @@
 // The checks over artwork that nobody here wrote: none of it stops them, and in how many files each code is found is recorded.
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { check, PinbarError, readTicket } from '../../src/index.js';
 import { describeWith } from '../house/witnesses.js';
-
-const require = createRequire(import.meta.url);
-
-function listSvgs(folder: string): readonly string[] {
-  if (!existsSync(folder)) return [];
-  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((name) => /\.svgz?$/.test(name))
-    .map((name) => join(folder, name))
-    .sort();
-}
+import { listLayeredOpenclipart, listOpenmoji } from './list-artwork.js';
 
 /** Files per code of a check, and per outcome; what ends otherwise than by a typed reason is broken. */
 async function checkAll(paths: readonly string[], ticket: unknown) {
@@ -36,7 +25,7 @@ async function checkAll(paths: readonly string[], ticket: unknown) {
 }
 
 describe('every fifth of 2,465 layered drawings of openmoji', () => {
-  const paths = listSvgs(join(dirname(require.resolve('openmoji/package.json')), 'src'));
+  const paths = listOpenmoji();
 
   it('is checked, its lines taken for cuts', { timeout: 600_000 }, async () => {
     const rules = [
@@ -72,10 +61,8 @@ describe('every fifth of 2,465 layered drawings of openmoji', () => {
 });
 
 describeWith('openclipart', 'every fifth of 500 files of openclipart with layers', () => {
-  const all = listSvgs('/usr/share/openclipart/svg').filter((path) => !path.includes('signs_and_symbols'));
-
   it('is checked, one layer taken for cuts', { timeout: 600_000 }, async () => {
-    const layered = all.filter((path) => /groupmode="layer"/.test(readFileSync(path, 'latin1'))).slice(0, 500);
+    const layered = listLayeredOpenclipart();
     const rules = [
       { pass: 'cutting', layer: '*1' },
       { pass: 'print', rest: true },

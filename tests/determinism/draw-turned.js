@@ -1,15 +1,6 @@
 // Draws files whose every number goes through the arithmetic that could differ: turned, skewed, bent and stroked; seeded.
 
-/** Numbers from 0 to 1 out of a seed. */
-export function seedChance(seed) {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
+import { seedChance } from '../bench/draw-layered.js';
 
 const SIZES = [
   ['160mm', '120mm'],

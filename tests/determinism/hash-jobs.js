@@ -4,7 +4,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { inspect, joinPieces, readTicket, split, verify } from '../../dist/index.js';
-import { drawTurned, seedChance } from './draw-turned.js';
+import { seedChance } from '../bench/draw-layered.js';
+import { drawTurned } from './draw-turned.js';
 
 const EMOJI = 50;
 const TURNED = 24;
