@@ -10,6 +10,8 @@ export const FIT_KINDS: readonly FitKind[] = ['shift', 'turn', 'scale', 'affine'
 const UNKNOWNS: Readonly<Record<FitKind, number>> = { shift: 2, turn: 3, scale: 4, affine: 6 };
 /** Marks that lie closer to one line than this share of their spread say nothing across it. */
 const FLAT = 1e-6;
+/** Marks that lie closer to each other than this share of their distance from the sheet's corner are one place. */
+const ONE_PLACE = 1e-6;
 
 /** Sums over the marks, taken from their middles. */
 interface Moments {
@@ -51,30 +53,47 @@ function gatherMoments(readings: readonly MarkReading[]): Moments {
 }
 
 /** Turn and scale as cosine and sine times the scale; null where the marks do not say. A mirror image is never among them. */
-function solveTurn({ xx, yy, xX, xY, yX, yY }: Moments, isScaled: boolean): readonly [number, number] | null {
+function solveTurn({ drawn, xx, yy, xX, xY, yX, yY }: Moments, isScaled: boolean): readonly [number, number] | null {
   const along = xX + yY;
   const across = xY - yX;
   const length = Math.hypot(along, across);
-  if (!(length > 0) || !(xx + yy > 0)) return null;
+  if (!(length > 0) || !(Math.sqrt(xx + yy) > ONE_PLACE * Math.hypot(drawn[0], drawn[1]))) return null;
   const by = isScaled ? xx + yy : length;
   return [along / by, across / by];
 }
 
-/** The linear part of the best affine map; null where the marks stand on one line. */
-function solveAffine(m: Moments): readonly [number, number, number, number] | null {
-  const determinant = m.xx * m.yy - m.xy * m.xy;
-  if (!(determinant > FLAT * FLAT * (m.xx + m.yy) * (m.xx + m.yy))) return null;
-  return [
-    (m.xX * m.yy - m.yX * m.xy) / determinant,
-    (m.xY * m.yy - m.yY * m.xy) / determinant,
-    (m.yX * m.xx - m.xX * m.xy) / determinant,
-    (m.yY * m.xx - m.xY * m.xy) / determinant,
-  ];
+/**
+ * The linear part of the best affine map; null where the marks stand on one line.
+ *
+ * The shorter axis is first freed of its share of the longer one, mark by mark: products of sums lose twice the digits.
+ */
+function solveAffine(readings: readonly MarkReading[], m: Moments): readonly [number, number, number, number] | null {
+  const long = m.xx >= m.yy ? 0 : 1;
+  const short = 1 - long;
+  const spread = Math.max(m.xx, m.yy);
+  if (!(spread > 0)) return null;
+  const share = m.xy / spread;
+  let [square, toX, toY] = [0, 0, 0];
+  for (const { drawnMm, measuredMm } of readings) {
+    const off = drawnMm[short]! - m.drawn[short]! - share * (drawnMm[long]! - m.drawn[long]!);
+    square += off * off;
+    toX += off * (measuredMm[0] - m.measured[0]);
+    toY += off * (measuredMm[1] - m.measured[1]);
+  }
+  if (!(square > FLAT * FLAT * (m.xx + m.yy))) return null;
+  const [shortX, shortY] = [toX / square, toY / square];
+  const [sumX, sumY] = long === 0 ? [m.xX, m.xY] : [m.yX, m.yY];
+  const [longX, longY] = [sumX / spread - share * shortX, sumY / spread - share * shortY];
+  return long === 0 ? [longX, longY, shortX, shortY] : [shortX, shortY, longX, longY];
 }
 
-function solveLinear(moments: Moments, kind: FitKind): readonly [number, number, number, number] | null {
+function solveLinear(
+  readings: readonly MarkReading[],
+  moments: Moments,
+  kind: FitKind,
+): readonly [number, number, number, number] | null {
   if (kind === 'shift') return [1, 0, 0, 1];
-  if (kind === 'affine') return solveAffine(moments);
+  if (kind === 'affine') return solveAffine(readings, moments);
   const turn = solveTurn(moments, kind === 'scale');
   return turn === null ? null : [turn[0], turn[1], -turn[1], turn[0]];
 }
@@ -84,11 +103,17 @@ export function mapPoint([a, b, c, d, e, f]: Matrix, [x, y]: PointMm): PointMm {
   return [a * x + c * y + e, b * x + d * y + f];
 }
 
-function listResiduals(readings: readonly MarkReading[], matrix: Matrix): readonly Residual[] {
+/** What the linear part leaves, taken from the middles: so far from the corner no digits are lost. */
+function listResiduals(
+  readings: readonly MarkReading[],
+  { drawn, measured }: Moments,
+  [a, b, c, d]: readonly [number, number, number, number],
+): readonly Residual[] {
   return readings.map(({ name, drawnMm, measuredMm }) => {
-    const [x, y] = mapPoint(matrix, drawnMm);
-    const dxMm = measuredMm[0] - x;
-    const dyMm = measuredMm[1] - y;
+    const x = drawnMm[0] - drawn[0];
+    const y = drawnMm[1] - drawn[1];
+    const dxMm = measuredMm[0] - measured[0] - (a * x + c * y);
+    const dyMm = measuredMm[1] - measured[1] - (b * x + d * y);
     return { name, dxMm, dyMm, distanceMm: Math.hypot(dxMm, dyMm) };
   });
 }
@@ -110,7 +135,7 @@ export function fitMarks(readings: readonly MarkReading[], kind: FitKind): Regis
   const numbers = 2 * readings.length;
   if (numbers < UNKNOWNS[kind]) return null;
   const moments = gatherMoments(readings);
-  const linear = solveLinear(moments, kind);
+  const linear = solveLinear(readings, moments, kind);
   if (linear === null) return null;
   const [a, b, c, d] = linear;
   const { drawn, measured } = moments;
@@ -122,7 +147,7 @@ export function fitMarks(readings: readonly MarkReading[], kind: FitKind): Regis
     measured[0] - a * drawn[0] - c * drawn[1],
     measured[1] - b * drawn[0] - d * drawn[1],
   ];
-  const residuals = listResiduals(readings, matrix);
+  const residuals = listResiduals(readings, moments, linear);
   const squares = residuals.reduce((sum, { dxMm, dyMm }) => sum + dxMm * dxMm + dyMm * dyMm, 0);
   const left = numbers - UNKNOWNS[kind];
   return {
