@@ -60,16 +60,14 @@ function toHex(digest: Uint8Array): string {
 /**
  * SHA-256 of bytes in pieces, in lower-case hexadecimal.
  *
- * The web's digest takes one stretch only; where Node is at hand, its hash takes the pieces as they are and saves the copy.
+ * The web's digest takes one stretch only and copies it; where Node is at hand, its hash takes the pieces as they are, so that a
+ * large file does not stand in memory twice.
  */
 export async function sha256Hex(pieces: readonly Uint8Array[]): Promise<string> {
   const crypto = platform.process?.getBuiltinModule?.('node:crypto') as NodeCrypto | undefined;
-  if (crypto === undefined || pieces.length === 1) {
-    return toHex(
-      new Uint8Array(
-        await platform.crypto.subtle.digest('SHA-256', pieces.length === 1 ? pieces[0]! : joinPieces(pieces)),
-      ),
-    );
+  if (crypto === undefined) {
+    const bytes = pieces.length === 1 ? pieces[0]! : joinPieces(pieces);
+    return toHex(new Uint8Array(await platform.crypto.subtle.digest('SHA-256', bytes)));
   }
   const hash = crypto.createHash('sha256');
   for (const piece of pieces) hash.update(piece);
