@@ -36,7 +36,7 @@ module.exports = {
       name: 'known-rooms',
       comment: 'A new room gets a line in the table.',
       severity: 'error',
-      from: { path: '^src/[^/]+/', pathNot: `^src/(?:${Object.keys(ROOMS).join('|')}|road|cli)/` },
+      from: { path: '^src/[^/]+/', pathNot: `^src/(?:${Object.keys(ROOMS).join('|')}|road|disk|cli)/` },
       to: {},
     },
     {
@@ -44,7 +44,7 @@ module.exports = {
       comment: 'The road and the door know every room, but no rim.',
       severity: 'error',
       from: { path: '^src/(?:road/|pipeline\\.ts$|index\\.ts$)' },
-      to: { path: '^src/(?:cli/|index\\.ts$)' },
+      to: { path: '^src/(?:cli/|disk/|index\\.ts$)' },
     },
     {
       name: 'road-below-pipeline',
@@ -54,11 +54,18 @@ module.exports = {
       to: { path: '^src/pipeline\\.ts$' },
     },
     {
+      name: 'rim-disk',
+      comment: 'What rims share of the disk knows the door and the model.',
+      severity: 'error',
+      from: { path: '^src/disk/' },
+      to: { path: '^src/', pathNot: '^src/(?:(?:disk|model)/|index\\.ts$)' },
+    },
+    {
       name: 'rim-cli',
-      comment: 'The command imports the road, the door, ticket, model, report.',
+      comment: 'The command imports the other rims, the road, the door, ticket, model, report.',
       severity: 'error',
       from: { path: '^src/cli/' },
-      to: { path: '^src/', pathNot: '^src/(?:(?:cli|road|ticket|model|report)/|pipeline\\.ts$|index\\.ts$)' },
+      to: { path: '^src/', pathNot: '^src/(?:(?:cli|disk|road|ticket|model|report)/|pipeline\\.ts$|index\\.ts$)' },
     },
     {
       name: 'no-circle',
@@ -85,7 +92,7 @@ module.exports = {
       name: 'no-platform-in-core',
       comment: 'The core runs in a browser: no built-in module of Node.',
       severity: 'error',
-      from: { path: '^src/', pathNot: '^src/cli/' },
+      from: { path: '^src/', pathNot: '^src/(?:cli|disk)/' },
       to: { dependencyTypes: ['core'] },
     },
     {

@@ -1,11 +1,12 @@
 // pinbar check: is it fit to run?
+
+import { pictureReader, readInput } from '../disk/read-input.js';
 import { type CheckResult, check } from '../index.js';
 import { printChecks } from '../report/print-checks.js';
 import { createProgress, writeJson, writeResult } from './console.js';
 import { EXIT, exitCodeFor } from './exit-code.js';
 import { makeTicket, type TicketFlags } from './make-ticket.js';
 import { publishPicture } from './publish-picture.js';
-import { pictureReader, readInput } from './read-input.js';
 
 /** Options as the command line gives them. */
 export interface CheckFlags extends TicketFlags {

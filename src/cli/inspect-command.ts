@@ -1,9 +1,10 @@
 // pinbar inspect: what is in the file.
+
+import { readInput } from '../disk/read-input.js';
 import { inspect } from '../index.js';
 import { printInspection } from '../report/print-inspection.js';
 import { createProgress, writeJson, writeResult } from './console.js';
 import { EXIT } from './exit-code.js';
-import { readInput } from './read-input.js';
 
 /** Options as the command line gives them. */
 export interface InspectFlags {

@@ -1,6 +1,7 @@
 // The ticket of a run: the file, with what the command line says laid over it.
+
+import { readTicketText } from '../disk/read-input.js';
 import { parseTake, readTicket, type Ticket, writeTicket } from '../index.js';
-import { readTicketText } from './read-input.js';
 
 /** Options of the command line that change the ticket. */
 export interface TicketFlags {

@@ -1,9 +1,10 @@
 // pinbar measure: how far are the passes out?
+
+import { readInput } from '../disk/read-input.js';
 import { judgeMarks, type RegisterReport, readMarks } from '../index.js';
 import { printRegister } from '../report/print-register.js';
 import { writeJson, writeResult } from './console.js';
 import { EXIT } from './exit-code.js';
-import { readInput } from './read-input.js';
 import { readJob, type WrittenJob } from './read-job.js';
 
 /** Options as the command line gives them. */

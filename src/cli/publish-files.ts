@@ -1,6 +1,7 @@
 // Puts finished files into a folder: written beside, synced, renamed as one; never half a job, never over anything unasked.
 import { lstat, mkdir, mkdtemp, open, readdir, readFile, rename, rm } from 'node:fs/promises';
 import { basename, dirname, join, resolve, sep } from 'node:path';
+import { explainWriting } from '../disk/explain-writing.js';
 import { type OutputFile, PinbarError } from '../index.js';
 
 const NOTHING_THERE = new Set(['ENOENT', 'ENOTDIR', 'ENAMETOOLONG']);
@@ -61,23 +62,6 @@ export async function checkFolder(folder: string, inputPath: string | null, forc
       'Say --force to replace it, or name another folder with --out.',
     );
   }
-}
-
-const REASONS: Readonly<Record<string, string>> = {
-  EACCES: 'writing there is not allowed',
-  EPERM: 'writing there is not allowed',
-  EROFS: 'nothing can be written on that disk',
-  ENOSPC: 'the disk is full',
-  EDQUOT: 'the disk is full for this user',
-  EEXIST: 'a file stands on the way where a folder is needed',
-  ENOTDIR: 'a file stands on the way where a folder is needed',
-  ENAMETOOLONG: 'a name in it is too long',
-};
-
-/** Why a file could not be written, in words. */
-export function explainWriting(error: unknown): string {
-  const known = REASONS[(error as NodeJS.ErrnoException).code ?? ''];
-  return known ?? (error instanceof Error ? error.message : String(error));
 }
 
 /** Writes a new file, and has the disk keep it. */

@@ -1,7 +1,8 @@
 // Puts the picture of the checks beside the drawing: over an older one of its kind, and over nothing else.
 import { open, rename, rm } from 'node:fs/promises';
+import { explainWriting } from '../disk/explain-writing.js';
 import { joinPieces, type OutputFile, PinbarError } from '../index.js';
-import { explainWriting, writeSynced } from './publish-files.js';
+import { writeSynced } from './publish-files.js';
 
 /** How far into a file its title is looked for, bytes. */
 const HEAD_BYTES = 400;

@@ -2,8 +2,8 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { readInput } from '../disk/read-input.js';
 import { type DrawnMarks, PinbarError } from '../index.js';
-import { readInput } from './read-input.js';
 
 /** A pass of a written job. */
 export interface WrittenPass {

@@ -1,12 +1,12 @@
 // pinbar split: one file per pass.
 import { dirname, join } from 'node:path';
+import { type Input, pictureReader, readInput } from '../disk/read-input.js';
 import { type JobResult, type OutputFile, PinbarError, split, type Ticket } from '../index.js';
 import { printJob } from '../report/print-job.js';
 import { createProgress, writeJson, writeMessage, writeResult } from './console.js';
 import { EXIT, exitCodeFor } from './exit-code.js';
 import { makeTicket, type TicketFlags } from './make-ticket.js';
 import { checkFolder, publishFiles } from './publish-files.js';
-import { type Input, pictureReader, readInput } from './read-input.js';
 
 /** Options as the command line gives them. */
 export interface SplitFlags extends TicketFlags {

@@ -1,9 +1,10 @@
 // pinbar verify: do these files overlay?
+
+import { readInput } from '../disk/read-input.js';
 import { PinbarError, verify } from '../index.js';
 import { printComparison } from '../report/print-job.js';
 import { createProgress, writeJson, writeMessage, writeResult } from './console.js';
 import { EXIT } from './exit-code.js';
-import { readInput } from './read-input.js';
 
 /** Options as the command line gives them. */
 export interface VerifyFlags {

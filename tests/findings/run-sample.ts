@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { vi } from 'vitest';
 import { main } from '../../src/cli/main.js';
-import { pictureReader } from '../../src/cli/read-input.js';
+import { pictureReader } from '../../src/disk/read-input.js';
 import {
   check,
   correctPasses,
