@@ -11,6 +11,7 @@ import type { Ticket } from './model/ticket.js';
 import { describeArtwork } from './report/describe-artwork.js';
 import { drawChecks } from './report/draw-checks.js';
 import { drawProof } from './report/draw-proof.js';
+import { drawProofPage } from './report/draw-proof-page.js';
 import { groupFindings } from './report/group-findings.js';
 import { shapeLength } from './resolve/resolve.js';
 import { checkJob } from './road/check-job.js';
@@ -111,7 +112,8 @@ export async function split(
   const job = { ticket, artwork, assignment, solid, stem };
   if (before.some((item) => item.severity === 'error')) {
     const outcome = decideOutcome(before, NO_PROOF);
-    return { ...job, outcome, files: [], manifest: null, proofPicture: null, proof: NO_PROOF, findings: before };
+    const nothing = { files: [], manifest: null, proofPicture: null, proofPage: null };
+    return { ...job, ...nothing, outcome, proof: NO_PROOF, findings: before };
   }
   const sheets = markSheets(parts.sheets, marks.plan, { artwork, assignment, marks: ticket.marks, stem });
   await enterStage('write', options);
@@ -145,14 +147,16 @@ export async function split(
     ),
   );
   const { width, height, mmPerPx } = artwork.artboard;
-  const picture = drawProof({
+  const shown = {
     ...facts,
     stem,
     widthMm: width * mmPerPx + 2 * ticket.marginMm,
     heightMm: height * mmPerPx + 2 * ticket.marginMm,
-  });
-  const proofPicture = await finishText('proof.svg', 'image/svg+xml', picture);
-  return { ...job, outcome: decideOutcome(findings, proof), files, manifest, proofPicture, proof, findings };
+  };
+  const proofPicture = await finishText('proof.svg', 'image/svg+xml', drawProof(shown));
+  const proofPage =
+    options.proofPage === true ? await finishText('proof.html', 'text/html', await drawProofPage(shown)) : null;
+  return { ...job, outcome: decideOutcome(findings, proof), files, manifest, proofPicture, proofPage, proof, findings };
 }
 
 /**

@@ -133,6 +133,14 @@ function addSplit(program: Command, run: Run): void {
     )
     .addOption(perInchOption())
     .option('--skip-checks', 'make the files without asking whether they are fit to run; the manifest says so')
+    .addOption(
+      new Option(
+        '--proof <form>',
+        'picture: proof.svg alone; html: a page too, to send to the customer or keep with the job',
+      )
+        .choices(['picture', 'html'])
+        .default('picture'),
+    )
     .option('--compact', 'make the files smaller, where nothing moves by it')
     .addOption(
       new Option(

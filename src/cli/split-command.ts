@@ -15,6 +15,7 @@ export interface SplitFlags extends TicketFlags {
   readonly dryRun?: boolean;
   readonly json?: boolean;
   readonly skipChecks?: boolean;
+  readonly proof: 'picture' | 'html';
   readonly limit: Readonly<Record<string, number>>;
 }
 
@@ -24,7 +25,7 @@ function defaultFolder(input: Input, stem: string): string {
 }
 
 function listFiles(job: JobResult): readonly OutputFile[] {
-  return [...job.files, job.proofPicture, job.manifest].filter((file) => file !== null);
+  return [...job.files, job.proofPicture, job.proofPage, job.manifest].filter((file) => file !== null);
 }
 
 function describeJob(job: JobResult, folder: string, written: boolean): unknown {
@@ -61,6 +62,7 @@ export async function runSplit(path: string, flags: SplitFlags, signal: AbortSig
     signal,
     onProgress: progress.show,
     skipChecks: flags.skipChecks === true,
+    proofPage: flags.proof === 'html',
     loadPicture: pictureReader(input.path),
   });
   progress.wipe();

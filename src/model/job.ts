@@ -51,6 +51,8 @@ export interface RoadOptions {
   readonly loadPicture?: (address: string) => Promise<Uint8Array | null>;
   /** True leaves out the checks of `split`; the manifest says so. */
   readonly skipChecks?: boolean;
+  /** True makes the proof as a page too, to be read in a browser. */
+  readonly proofPage?: boolean;
   /** False leaves out reading back and the second judge; the proof then says that nobody looked. */
   readonly verify?: boolean;
 }
@@ -70,6 +72,8 @@ export interface JobResult {
   readonly manifest: OutputFile | null;
   /** The picture of the proof; null where there are no files. */
   readonly proofPicture: OutputFile | null;
+  /** The proof as a page; null where there are no files, or nobody asked for it. */
+  readonly proofPage: OutputFile | null;
   readonly proof: Proof;
   readonly findings: readonly Finding[];
   /** The blank with its panels; null where no lines enclose one, or the checks were skipped. */
