@@ -10,8 +10,6 @@ import type { Proof } from './model/proof.js';
 import type { Ticket } from './model/ticket.js';
 import { describeArtwork } from './report/describe-artwork.js';
 import { drawChecks } from './report/draw-checks.js';
-import { drawProof } from './report/draw-proof.js';
-import { drawProofPage } from './report/draw-proof-page.js';
 import { groupFindings } from './report/group-findings.js';
 import { shapeLength } from './resolve/resolve.js';
 import { checkJob } from './road/check-job.js';
@@ -21,11 +19,10 @@ import { placeShapes } from './road/place-findings.js';
 import { prepareJob } from './road/prepare-job.js';
 import { proveFiles } from './road/prove-files.js';
 import { resolveSource, scanBytes } from './road/read-artwork.js';
+import { reportJob } from './road/report-job.js';
 import { DEFAULT_TICKET } from './ticket/default-ticket.js';
 import { relevelFindings } from './ticket/relevel.js';
-import { writeTicket } from './ticket/write-ticket.js';
 import type { Original } from './verify/verify.js';
-import { describeManifest, printManifest } from './write/describe-manifest.js';
 import { finishFiles, finishText } from './write/finish-files.js';
 import { stemOf } from './write/name-files.js';
 
@@ -132,31 +129,14 @@ export async function split(
   const seen = proof.judges.flatMap((judge) => judge.findings);
   const findings = [...before, ...relevelFindings([...compaction, ...seen], ticket.severities)];
   await enterStage('report', options);
-  const facts = { artwork, assignment, files, proof, solid, findings, ticket: writeTicket(ticket) };
-  const input = { name: fileName, bytes: bytes.length, sha256: await inputHash };
-  const manifest = await finishText(
-    'manifest.json',
-    'application/json',
-    printManifest(
-      describeManifest({
-        ...facts,
-        input,
-        marks: marks.plan,
-        checks: { skipped, findings: checked.findings.length },
-      }),
-    ),
-  );
-  const { width, height, mmPerPx } = artwork.artboard;
-  const shown = {
-    ...facts,
-    stem,
-    widthMm: width * mmPerPx + 2 * ticket.marginMm,
-    heightMm: height * mmPerPx + 2 * ticket.marginMm,
-  };
-  const proofPicture = await finishText('proof.svg', 'image/svg+xml', drawProof(shown));
-  const proofPage =
-    options.proofPage === true ? await finishText('proof.html', 'text/html', await drawProofPage(shown)) : null;
-  return { ...job, outcome: decideOutcome(findings, proof), files, manifest, proofPicture, proofPage, proof, findings };
+  const reports = await reportJob({
+    ...{ artwork, assignment, files, proof, solid, findings, ticket, stem },
+    input: { name: fileName, bytes: bytes.length, sha256: await inputHash },
+    marks: marks.plan,
+    checks: { skipped, findings: checked.findings.length },
+    wantsPage: options.proofPage === true,
+  });
+  return { ...job, ...reports, outcome: decideOutcome(findings, proof), files, proof, findings };
 }
 
 /**

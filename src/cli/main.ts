@@ -91,6 +91,22 @@ function addCheck(program: Command, run: Run): void {
     });
 }
 
+function proofOption(): Option {
+  return new Option(
+    '--proof <form>',
+    'picture: proof.svg alone; html: a page too, to send to the customer or keep with the job',
+  )
+    .choices(['picture', 'html'])
+    .default('picture');
+}
+
+function witnessOption(): Option {
+  return new Option(
+    '--witness <when>',
+    'whether the second judge looks too (default: auto, which is up to 32 MiB and 400,000 elements and attributes)',
+  ).choices(['auto', 'always', 'never']);
+}
+
 const SPLIT_EXAMPLES =
   '\nExamples:\n  pinbar split carton.svg\n  pinbar split carton.svg --ticket job.json --out friday\n' +
   '  pinbar split carton.svg --take cutting=stroke:#e5007d --take creasing=layer:"Fold lines" --take print=rest';
@@ -133,21 +149,9 @@ function addSplit(program: Command, run: Run): void {
     )
     .addOption(perInchOption())
     .option('--skip-checks', 'make the files without asking whether they are fit to run; the manifest says so')
-    .addOption(
-      new Option(
-        '--proof <form>',
-        'picture: proof.svg alone; html: a page too, to send to the customer or keep with the job',
-      )
-        .choices(['picture', 'html'])
-        .default('picture'),
-    )
+    .addOption(proofOption())
     .option('--compact', 'make the files smaller, where nothing moves by it')
-    .addOption(
-      new Option(
-        '--witness <when>',
-        'whether the second judge looks too (default: auto, which is up to 32 MiB and 400,000 elements and attributes)',
-      ).choices(['auto', 'always', 'never']),
-    )
+    .addOption(witnessOption())
     .addOption(limitOption())
     .addOption(jsonOption())
     .addHelpText('after', SPLIT_EXAMPLES)

@@ -1,43 +1,7 @@
 // Measures between two points on the proof page; the page can be read without it.
 
-/**
- * The script of the proof page, as text.
- *
- * Two points are set with the mouse, or with the arrow keys and Enter; their distance is said in mm of the sheet.
- *
- * @param widthMm - Of the sheet.
- */
-export function writeProofScript(widthMm: number): string {
-  return `(() => {
-const board = document.querySelector('.board');
-const sheet = document.querySelector('.sheet');
-const says = document.querySelector('.measure');
-const lines = sheet.querySelector('svg');
-const widthMm = ${widthMm};
-const heightMm = Number(lines.dataset.height);
-const points = [];
-let at = [widthMm / 2, heightMm / 2];
-let byKeys = false;
-const mm = (value) => (Math.round(value * 100) / 100 + 0).toFixed(2);
-const perMm = () => sheet.getBoundingClientRect().width / widthMm;
-const cross = ([x, y], r) => 'M' + (x - r) + ' ' + y + 'h' + 2 * r + 'M' + x + ' ' + (y - r) + 'v' + 2 * r;
-const show = () => {
-  const r = 9 / perMm();
-  const ends = points.length === 1 ? [points[0], at] : points;
-  let d = points.map((point) => cross(point, r)).join('');
-  if (byKeys && points.length !== 2) d += cross(at, 1.6 * r);
-  if (ends.length === 2) d += 'M' + ends[0].join(' ') + 'L' + ends[1].join(' ');
-  for (const path of lines.querySelectorAll('path')) path.setAttribute('d', d);
-  if (ends.length < 2) {
-    says.textContent = byKeys ? 'At ' + mm(at[0]) + ' mm from the left, ' + mm(at[1]) + ' mm from the top. Enter sets the first point.' : start;
-    return;
-  }
-  const [[x0, y0], [x1, y1]] = ends;
-  const rest = points.length === 1 ? ' The next point fixes it.' : ' Set a point to start again.';
-  says.textContent = mm(Math.hypot(x1 - x0, y1 - y0)) + ' mm apart: ' + mm(Math.abs(x1 - x0)) + ' mm across, ' + mm(Math.abs(y1 - y0)) + ' mm down.' + rest;
-};
-const start = 'To measure, set two points on the sheet: click, or focus the sheet and use the arrow keys (with Shift 10 mm, with Alt 0.1 mm) and Enter.';
-const set = (point) => {
+/** Sets points by mouse and keyboard. */
+const SET_POINTS = `const set = (point) => {
   if (points.length === 2) points.length = 0;
   points.push(point);
   at = point;
@@ -79,5 +43,44 @@ board.addEventListener('keydown', (event) => {
 });
 for (const input of document.querySelectorAll('input[name=size]')) input.addEventListener('change', show);
 show();
-})();`;
+`;
+
+/**
+ * The script of the proof page, as text.
+ *
+ * Two points are set with the mouse, or with the arrow keys and Enter; their distance is said in mm of the sheet.
+ *
+ * @param widthMm - Of the sheet.
+ */
+export function writeProofScript(widthMm: number): string {
+  return `(() => {
+const board = document.querySelector('.board');
+const sheet = document.querySelector('.sheet');
+const says = document.querySelector('.measure');
+const lines = sheet.querySelector('svg');
+const widthMm = ${widthMm};
+const heightMm = Number(lines.dataset.height);
+const points = [];
+let at = [widthMm / 2, heightMm / 2];
+let byKeys = false;
+const mm = (value) => (Math.round(value * 100) / 100 + 0).toFixed(2);
+const perMm = () => sheet.getBoundingClientRect().width / widthMm;
+const cross = ([x, y], r) => 'M' + (x - r) + ' ' + y + 'h' + 2 * r + 'M' + x + ' ' + (y - r) + 'v' + 2 * r;
+const show = () => {
+  const r = 9 / perMm();
+  const ends = points.length === 1 ? [points[0], at] : points;
+  let d = points.map((point) => cross(point, r)).join('');
+  if (byKeys && points.length !== 2) d += cross(at, 1.6 * r);
+  if (ends.length === 2) d += 'M' + ends[0].join(' ') + 'L' + ends[1].join(' ');
+  for (const path of lines.querySelectorAll('path')) path.setAttribute('d', d);
+  if (ends.length < 2) {
+    says.textContent = byKeys ? 'At ' + mm(at[0]) + ' mm from the left, ' + mm(at[1]) + ' mm from the top. Enter sets the first point.' : start;
+    return;
+  }
+  const [[x0, y0], [x1, y1]] = ends;
+  const rest = points.length === 1 ? ' The next point fixes it.' : ' Set a point to start again.';
+  says.textContent = mm(Math.hypot(x1 - x0, y1 - y0)) + ' mm apart: ' + mm(Math.abs(x1 - x0)) + ' mm across, ' + mm(Math.abs(y1 - y0)) + ' mm down.' + rest;
+};
+const start = 'To measure, set two points on the sheet: click, or focus the sheet and use the arrow keys (with Shift 10 mm, with Alt 0.1 mm) and Enter.';
+${SET_POINTS}})();`;
 }
