@@ -2,10 +2,10 @@
 import { parallelDistance } from '../geometry/segment.js';
 import type { Finding } from '../model/finding.js';
 import type { ToolLine } from '../model/tool-line.js';
+import { isBelow } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { joinStretches, type Stretch } from './join-stretches.js';
-import { pointAt } from './point-at.js';
+import { joinPlaces, type LineStretch } from './join-places.js';
 import { roundValue, sayMm } from './say-value.js';
 import { endsOf, piecesNear } from './tool-pieces.js';
 
@@ -23,11 +23,6 @@ interface Side extends Trouble {
   readonly distanceMm: number;
 }
 
-interface Narrow {
-  readonly stretches: Stretch[];
-  distance: number;
-}
-
 /** Creases that run side by side with a line of some kind, nearer than allowed. */
 function listSides(
   facts: CheckFacts,
@@ -38,30 +33,23 @@ function listSides(
   const { toolLines, toolPieces, artwork } = facts;
   const { mmPerPx } = artwork.artboard;
   const allowed = allowedMm / mmPerPx;
-  const byLine = new Map<number, Narrow>();
+  const beside: LineStretch[] = [];
   for (let piece = 0; piece < toolPieces.count; piece += 1) {
     const line = toolPieces.line[piece]!;
     if (!isOwn(toolLines[line]!)) continue;
     for (const near of piecesNear(toolPieces, piece, allowed)) {
       if (near === piece || !isOther(toolLines[toolPieces.line[near]!]!)) continue;
-      const beside = parallelDistance(endsOf(toolPieces, piece), endsOf(toolPieces, near), PARALLEL_SLOPE);
-      if (beside === null || beside.distance <= ON_MM / mmPerPx || beside.distance >= allowed) continue;
-      const narrow = byLine.get(line) ?? { stretches: [], distance: Infinity };
-      byLine.set(line, narrow);
+      const side = parallelDistance(endsOf(toolPieces, piece), endsOf(toolPieces, near), PARALLEL_SLOPE);
+      if (side === null || side.distance <= ON_MM / mmPerPx || !isBelow(side.distance * mmPerPx, allowedMm)) continue;
       const start = toolPieces.start[piece]!;
-      narrow.stretches.push([start + beside.from, start + beside.to]);
-      narrow.distance = Math.min(narrow.distance, beside.distance);
+      beside.push({ line, from: start + side.from, to: start + side.to, distance: side.distance });
     }
   }
-  const sides: Side[] = [];
-  for (const [position, { stretches, distance }] of byLine) {
-    const line = toolLines[position]!;
-    const [longest] = joinStretches(stretches, ON_MM / mmPerPx).toSorted((p, q) => q[1] - q[0] - (p[1] - p[0]));
-    if (longest === undefined || (longest[1] - longest[0]) * mmPerPx < LEAST_MM) continue;
-    const at = pointAt(line.outline, (longest[0] + longest[1]) / 2);
-    sides.push({ shape: line.shape, at, weight: allowed - distance, distanceMm: distance * mmPerPx });
-  }
-  return sides;
+  return joinPlaces(facts, beside, ON_MM / mmPerPx).flatMap(({ stretches, length, distance, at }): readonly Side[] => {
+    if (isBelow(length * mmPerPx, LEAST_MM)) return [];
+    const among = stretches.map(({ line }) => toolLines[line]!.shape);
+    return [{ shape: among[0]!, among, at, weight: allowed - distance, distanceMm: distance * mmPerPx }];
+  });
 }
 
 /** Creases and perforations nearer to a parallel cut than `creaseToCutMm`. */

@@ -2,7 +2,7 @@
 import { crossingParameter, distanceToPiece } from '../geometry/segment.js';
 import type { IdleFold } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
-import type { ToolLine } from '../model/tool-line.js';
+import { isAbove } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { roundValue, sayMm } from './say-value.js';
@@ -13,36 +13,72 @@ interface Odd extends Trouble {
   readonly lengthMm: number;
 }
 
-/** An end of a line: where, and the point that it comes from. */
+/** An end of a line: where, the unit vector in which it runs on, and which piece of it is how far away along it, px. */
 interface LineEnd {
   readonly x: number;
   readonly y: number;
-  readonly fromX: number;
-  readonly fromY: number;
+  readonly dx: number;
+  readonly dy: number;
+  readonly line: number;
+  readonly awayAlong: (piece: number) => number;
 }
 
-function endsOfLine({ outline: { points } }: ToolLine): readonly LineEnd[] {
-  const last = points.length - 2;
-  const end = (at: number, from: number): LineEnd => ({
-    ...{ x: points[at]!, y: points[at + 1]! },
-    ...{ fromX: points[from]!, fromY: points[from + 1]! },
-  });
-  return [end(0, 2), end(last, last - 2)];
+/** Lines that differ by less in direction run into each other: 5 degrees, as a slope. */
+const PARALLEL_SLOPE = 0.0875;
+
+/** Points this near are one. @unit mm */
+const WELD_MM = 0.01;
+
+/** Up to where points are one, ends lie on a line, and a line is looked for ahead, px. */
+interface Nearness {
+  readonly weld: number;
+  readonly snap: number;
+  readonly reach: number;
+}
+
+/** Both ends of an open line; none of a line without a length. */
+function endsOfLine(pieces: ToolPieces, line: number): readonly LineEnd[] {
+  const [first, last] = [pieces.first[line]!, pieces.first[line + 1]! - 1];
+  const lengthOf = (piece: number): number => {
+    const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = endsOf(pieces, piece);
+    return Math.hypot(x1 - x0, y1 - y0);
+  };
+  let [head, tail] = [first, last];
+  while (head < last && lengthOf(head) === 0) head += 1;
+  while (tail > first && lengthOf(tail) === 0) tail -= 1;
+  if (last < first || lengthOf(head) === 0) return [];
+  const [ax = 0, ay = 0, bx = 0, by = 0] = endsOf(pieces, head);
+  const [cx = 0, cy = 0, ex = 0, ey = 0] = endsOf(pieces, tail);
+  const [atHead, atTail] = [lengthOf(head), lengthOf(tail)];
+  const total = pieces.start[last]! + lengthOf(last);
+  return [
+    { x: ax, y: ay, dx: (ax - bx) / atHead, dy: (ay - by) / atHead, line, awayAlong: (piece) => pieces.start[piece]! },
+    {
+      ...{ x: ex, y: ey, dx: (ex - cx) / atTail, dy: (ey - cy) / atTail, line },
+      awayAlong: (piece) => total - pieces.start[piece]! - lengthOf(piece),
+    },
+  ];
+}
+
+/** Whether a piece runs in the direction of an end and not beyond it: its own last stretch, or a copy of that. */
+function isBehind(end: LineEnd, ends: Float64Array, weld: number): boolean {
+  const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = ends;
+  const along = (x: number, y: number): number => (x - end.x) * end.dx + (y - end.y) * end.dy;
+  const [s0, s1] = [along(x0, y0), along(x1, y1)];
+  const across = Math.abs((x1 - x0) * end.dy - (y1 - y0) * end.dx);
+  return across <= PARALLEL_SLOPE * Math.abs(s1 - s0) && Math.max(s0, s1) <= weld;
 }
 
 /** How far an end stops short of the line ahead of it, px; null where it touches one, or where none lies ahead within reach. */
-function measureShort(pieces: ToolPieces, end: LineEnd, snap: number, reach: number): number | null {
-  const { x, y, fromX, fromY } = end;
-  const length = Math.hypot(x - fromX, y - fromY);
-  if (!(length > 0)) return null;
-  const ray = [x, y, x + (x - fromX) / length, y + (y - fromY) / length];
+function measureShort(pieces: ToolPieces, end: LineEnd, near: Nearness): number | null {
+  const { x, y, dx, dy } = end;
+  const { weld, snap, reach } = near;
+  const ray = [x, y, x + dx, y + dy];
   let least = Infinity;
   for (const piece of piecesAround(pieces, x, y, reach)) {
     const ends = endsOf(pieces, piece);
+    if ((pieces.line[piece] === end.line && end.awayAlong(piece) <= snap) || isBehind(end, ends, weld)) continue;
     const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = ends;
-    const isOwn =
-      (x0 === x && y0 === y && x1 === fromX && y1 === fromY) || (x1 === x && y1 === y && x0 === fromX && y0 === fromY);
-    if (isOwn) continue;
     if (distanceToPiece(x0, y0, x1, y1, x, y) <= snap) return null;
     const along = crossingParameter(ray, ends);
     const across = crossingParameter(ends, ray);
@@ -54,12 +90,13 @@ function measureShort(pieces: ToolPieces, end: LineEnd, snap: number, reach: num
 function listShort({ toolLines, toolPieces, artwork, ticket }: CheckFacts): readonly Odd[] {
   const { mmPerPx } = artwork.artboard;
   const { snapMm, creaseShortMm, creaseReachMm } = ticket.checks;
+  const near = { weld: WELD_MM / mmPerPx, snap: snapMm / mmPerPx, reach: creaseReachMm / mmPerPx };
   const odd: Odd[] = [];
-  for (const line of toolLines) {
-    if (line.kind === 'cut' || line.outline.closed || line.outline.points.length < 4) continue;
-    for (const end of endsOfLine(line)) {
-      const short = measureShort(toolPieces, end, snapMm / mmPerPx, creaseReachMm / mmPerPx);
-      if (short === null || short * mmPerPx <= creaseShortMm) continue;
+  for (const [position, line] of toolLines.entries()) {
+    if (line.kind === 'cut' || line.outline.closed) continue;
+    for (const end of endsOfLine(toolPieces, position)) {
+      const short = measureShort(toolPieces, end, near);
+      if (short === null || !isAbove(short * mmPerPx, creaseShortMm)) continue;
       odd.push({ shape: line.shape, at: [end.x, end.y], weight: short, lengthMm: short * mmPerPx });
     }
   }
@@ -69,7 +106,7 @@ function listShort({ toolLines, toolPieces, artwork, ticket }: CheckFacts): read
 function listIdle({ faces, artwork }: CheckFacts, leastMm: number, isOn: (fold: IdleFold) => boolean): readonly Odd[] {
   if (faces === null || faces.blanks.length === 0) return [];
   return faces.idle
-    .filter((fold) => fold.lengthMm > leastMm && isOn(fold))
+    .filter((fold) => isAbove(fold.lengthMm, leastMm) && isOn(fold))
     .map(({ pieces, lengthMm }) => {
       const longest = pieces.reduce((best, piece) =>
         Math.hypot(piece.x1 - piece.x0, piece.y1 - piece.y0) > Math.hypot(best.x1 - best.x0, best.y1 - best.y0)

@@ -2,29 +2,20 @@
 import { overlapOf } from '../geometry/segment.js';
 import type { Finding } from '../model/finding.js';
 import type { ToolLine } from '../model/tool-line.js';
+import { isBelow } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { joinStretches, type Stretch } from './join-stretches.js';
-import { pointAt } from './point-at.js';
+import { joinPlaces, type LineStretch } from './join-places.js';
 import { roundValue, sayMm } from './say-value.js';
 import { endsOf, piecesNear, type ToolPieces } from './tool-pieces.js';
 
 /** Lines this near lie on each other: above what flattening may leave between two drawings of a curve. @unit mm */
 const ON_MM = 0.02;
 
-/** A stretch of a line that runs over an earlier one. */
+/** A place where lines lie on each other. */
 interface Doubling extends Trouble {
   readonly line: ToolLine;
   readonly lengthMm: number;
-}
-
-/** Stretches by line. */
-type ByLine = Map<number, Stretch[]>;
-
-function addStretch(byLine: ByLine, line: number, stretch: Stretch): void {
-  const list = byLine.get(line);
-  if (list === undefined) byLine.set(line, [stretch]);
-  else list.push(stretch);
 }
 
 /** One of several equal pieces of a pass stands for all: the others are doubled from end to end. */
@@ -45,51 +36,51 @@ function findCopies(pieces: ToolPieces, lines: readonly ToolLine[]): Int32Array 
 
 /** Where lines run over an earlier line of their own pass, and over one of another pass. */
 function findStretches({ toolLines, toolPieces, artwork }: CheckFacts): {
-  readonly same: ByLine;
-  readonly other: ByLine;
+  readonly same: readonly LineStretch[];
+  readonly other: readonly LineStretch[];
 } {
   const on = ON_MM / artwork.artboard.mmPerPx;
   const copyOf = findCopies(toolPieces, toolLines);
-  const same: ByLine = new Map();
-  const other: ByLine = new Map();
+  const same: LineStretch[] = [];
+  const other: LineStretch[] = [];
   for (let piece = 0; piece < toolPieces.count; piece += 1) {
     const line = toolPieces.line[piece]!;
     const start = toolPieces.start[piece]!;
     const ends = endsOf(toolPieces, piece);
-    if (copyOf[piece]! >= 0) {
-      addStretch(same, line, [start, start + Math.hypot(ends[2]! - ends[0]!, ends[3]! - ends[1]!)]);
-    }
+    const stretch = (from: number, to: number): LineStretch => ({
+      line,
+      from: start + from,
+      to: start + to,
+      distance: 0,
+    });
+    if (copyOf[piece]! >= 0) same.push(stretch(0, Math.hypot(ends[2]! - ends[0]!, ends[3]! - ends[1]!)));
     for (const near of piecesNear(toolPieces, piece, on)) {
       if (near >= piece || copyOf[near]! >= 0) continue;
       const overlap = overlapOf(ends, endsOf(toolPieces, near), on);
       if (overlap === null) continue;
       const isSame = toolLines[toolPieces.line[near]!]!.pass === toolLines[line]!.pass;
       if (isSame && copyOf[piece]! >= 0) continue;
-      addStretch(isSame ? same : other, line, [start + overlap[0], start + overlap[1]]);
+      (isSame ? same : other).push(stretch(...overlap));
     }
   }
   return { same, other };
 }
 
-/** Joined stretches of at least the least length. */
-function listDoublings({ toolLines, artwork, ticket }: CheckFacts, byLine: ByLine): readonly Doubling[] {
+/** Places of at least the least length. */
+function listDoublings(facts: CheckFacts, stretches: readonly LineStretch[]): readonly Doubling[] {
+  const { toolLines, artwork, ticket } = facts;
   const { mmPerPx } = artwork.artboard;
-  const doublings: Doubling[] = [];
-  for (const [position, stretches] of byLine) {
-    const line = toolLines[position]!;
-    for (const [from, to] of joinStretches(stretches, ON_MM / mmPerPx)) {
-      const lengthMm = (to - from) * mmPerPx;
-      if (lengthMm < ticket.checks.overlapMm) continue;
-      doublings.push({
-        shape: line.shape,
-        at: pointAt(line.outline, (from + to) / 2),
-        weight: lengthMm,
-        line,
-        lengthMm,
-      });
-    }
-  }
-  return doublings;
+  return joinPlaces(facts, stretches, ON_MM / mmPerPx).flatMap(
+    ({ stretches: own, length, at }): readonly Doubling[] => {
+      const lengthMm = length * mmPerPx;
+      if (isBelow(lengthMm, ticket.checks.overlapMm)) return [];
+      const lines = own.map(({ line }) => toolLines[line]!);
+      const [line] = lines;
+      return [
+        { shape: line!.shape, among: lines.map(({ shape }) => shape), at, weight: lengthMm, line: line!, lengthMm },
+      ];
+    },
+  );
 }
 
 /**

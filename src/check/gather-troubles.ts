@@ -6,6 +6,8 @@ import { type Finding, type FindingCode, type FindingText, finding, type Json } 
 export interface Trouble {
   /** The shape it is about; null where it is about none in particular. */
   readonly shape: Shape | null;
+  /** All shapes that it is about, where they are more than that one. */
+  readonly among?: readonly Shape[];
   /** Where, px on the artboard. */
   readonly at: readonly [number, number];
   /** How bad it is, for the order: the greatest comes first. Equal where left out. */
@@ -53,7 +55,8 @@ export function gatherTroubles<T extends Trouble>(
     const listed = sorted.slice(0, MOST_LISTED);
     const text = say(sorted);
     const id = sorted[0]!.shape?.id ?? '';
-    const shapes = [...new Set(listed.flatMap(({ shape }) => (shape === null ? [] : [shape.index])))];
+    const named = listed.flatMap(({ shape, among }) => among ?? (shape === null ? [] : [shape]));
+    const shapes = [...new Set(named.map(({ index }) => index))].slice(0, MOST_LISTED);
     const data: { readonly [key: string]: Json } = {
       ...text.data,
       count: list.length,

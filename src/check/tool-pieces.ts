@@ -10,6 +10,8 @@ export interface ToolPieces {
   readonly ends: Float64Array;
   /** Position of the tool line of each piece. */
   readonly line: Uint32Array;
+  /** Position of the first piece of each line, and one more for their end. */
+  readonly first: Uint32Array;
   /** Length of the line before each piece, px. */
   readonly start: Float64Array;
   /** By piece. */
@@ -21,6 +23,7 @@ export function listToolPieces(lines: readonly ToolLine[]): ToolPieces {
   const count = lines.reduce((sum, { outline }) => sum + countPieces(outline), 0);
   const ends = new Float64Array(4 * count);
   const line = new Uint32Array(count);
+  const first = new Uint32Array(lines.length + 1);
   const start = new Float64Array(count);
   const boxes = new Float64Array(4 * count);
   let at = 0;
@@ -28,6 +31,7 @@ export function listToolPieces(lines: readonly ToolLine[]): ToolPieces {
     const { points } = outline;
     const pieces = countPieces(outline);
     let length = 0;
+    first[position] = at;
     for (let piece = 0; piece < pieces; piece += 1) {
       const next = 2 * piece + 2 < points.length ? 2 * piece + 2 : 0;
       const [x0, y0, x1, y1] = [points[2 * piece]!, points[2 * piece + 1]!, points[next]!, points[next + 1]!];
@@ -39,7 +43,8 @@ export function listToolPieces(lines: readonly ToolLine[]): ToolPieces {
       at += 1;
     }
   }
-  return { count, ends, line, start, index: indexBoxes(boxes) };
+  first[lines.length] = at;
+  return { count, ends, line, first, start, index: indexBoxes(boxes) };
 }
 
 /** Ends of a piece: x0, y0, x1, y1. */

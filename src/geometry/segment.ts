@@ -74,7 +74,7 @@ export function overlapOf(
   return isOn(seen.from) && isOn(seen.to) ? [seen.from, seen.to] : null;
 }
 
-/** Two pieces side by side: the stretch of the first, and the least distance along it. */
+/** Two pieces side by side: the stretch of the first, and the least distance of the other from it. */
 export interface Beside {
   readonly from: number;
   readonly to: number;
@@ -91,6 +91,11 @@ export function parallelDistance(p: ArrayLike<number>, q: ArrayLike<number>, slo
   if (seen === null) return null;
   const { s0, s1, h0, h1, from, to } = seen;
   if (!(Math.abs(h1 - h0) <= slope * Math.abs(s1 - s0))) return null;
-  const [h, k] = [heightAt(seen, from), heightAt(seen, to)];
-  return { from, to, distance: h * k <= 0 ? 0 : Math.min(Math.abs(h), Math.abs(k)) };
+  if (heightAt(seen, from) * heightAt(seen, to) <= 0) return { from, to, distance: 0 };
+  const length = Math.hypot(p[2]! - p[0]!, p[3]! - p[1]!);
+  const distanceAt = (s: number): number => {
+    const [x, y] = [p[0]! + (s / length) * (p[2]! - p[0]!), p[1]! + (s / length) * (p[3]! - p[1]!)];
+    return distanceToPiece(q[0]!, q[1]!, q[2]!, q[3]!, x, y);
+  };
+  return { from, to, distance: Math.min(distanceAt(from), distanceAt(to)) };
 }
