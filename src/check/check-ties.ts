@@ -6,6 +6,7 @@ import type { Gap } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
 import type { ToolLine } from '../model/tool-line.js';
 import type { CheckFacts } from './check-facts.js';
+import { closeUp } from './close-up.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { joinStretches, type Stretch } from './join-stretches.js';
 import { sayCount } from './layer-words.js';
@@ -22,6 +23,9 @@ const CORNER = Math.PI / 6;
 /** An opening is a tie where its width is that of a tie within this share. */
 const TIE_SHARE = 0.25;
 
+/** A tie this near to a corner reaches it. @unit mm */
+const KEPT_MM = 0.001;
+
 /** Most dashes that are counted along a line. */
 const MOST_DASHES = 100_000;
 
@@ -30,8 +34,8 @@ export function isTie(gap: Gap, { tieMm }: CheckSettings): boolean {
   return tieMm !== null && Math.abs(gap.gapMm - tieMm) <= TIE_SHARE * tieMm;
 }
 
-/** Where a dashed line leaves the board uncut, px along it. */
-function listTies({ shape, outline }: ToolLine): readonly Stretch[] {
+/** Where a dashed closed line leaves the board uncut, px along it; beyond its length where a tie lies around its start. */
+function listTies({ shape }: ToolLine, outline: Outline): readonly Stretch[] {
   const { strokeDasharray, strokeDashoffset, nonScalingStroke } = shape.paint;
   const scale = nonScalingStroke ? 1 : scalesOf(shape.matrix)[1];
   const dashes = (strokeDasharray.length % 2 === 0 ? strokeDasharray : [...strokeDasharray, ...strokeDasharray]).map(
@@ -50,7 +54,11 @@ function listTies({ shape, outline }: ToolLine): readonly Stretch[] {
       at += dash;
     }
   }
-  return joinStretches(ties, 0);
+  const joined = joinStretches(ties, 0);
+  const [first, last] = [joined[0], joined.at(-1)];
+  if (first === undefined || first === last || first[0] > 0 || last![1] < length) return joined;
+  // One tie around the start of the outline.
+  return [...joined.slice(1, -1), [last![0], length + first[1]]];
 }
 
 /** Lengths along a closed outline at which it turns a corner, px. */
@@ -71,22 +79,25 @@ function listCorners({ points, starts }: Outline): readonly number[] {
 
 /** Ties of dashed closed cuts: which lines have too few, and which ties lie on a corner. */
 function judgeDashed(
-  { toolLines }: CheckFacts,
+  { toolLines, artwork }: CheckFacts,
   least: number,
 ): { readonly few: readonly Tied[]; readonly bent: readonly Tied[] } {
   const few: Tied[] = [];
   const bent: Tied[] = [];
   for (const line of toolLines) {
-    const { shape, outline, kind } = line;
+    const { shape, kind } = line;
+    const outline = closeUp(line.outline, artwork.artboard.mmPerPx);
     if (kind !== 'cut' || !outline.closed || shape.paint.strokeDasharray.length === 0) continue;
-    const ties = listTies(line);
+    const ties = listTies(line, outline);
     if (ties.length < least) {
       few.push({ shape, at: [outline.points[0]!, outline.points[1]!], weight: -ties.length, ties: ties.length });
     }
     const corners = listCorners(outline);
     const length = outlineLength(outline);
+    const slack = KEPT_MM / artwork.artboard.mmPerPx;
     for (const [from, to] of ties) {
-      const corner = corners.find((at) => (at > from && at < to) || (at === 0 && (from === 0 || to >= length)));
+      const isOn = (at: number): boolean => at >= from - slack && at <= to + slack;
+      const corner = corners.find((at) => isOn(at) || isOn(at + length));
       if (corner !== undefined) bent.push({ shape, at: pointAt(outline, corner), ties: ties.length });
     }
   }

@@ -2,7 +2,9 @@
 import type { Outline } from '../geometry/outline.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
+import { isAbove, isBelow } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
+import { closeUp } from './close-up.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { inLayer, sayCount } from './layer-words.js';
 import { roundValue, sayMm } from './say-value.js';
@@ -25,6 +27,9 @@ interface Short extends Trouble {
 }
 
 const DEGREES = 180 / Math.PI;
+
+/** A line that turns by less runs straight on: half a degree. */
+const STRAIGHT = Math.PI / 360;
 
 /** The written segments of an outline. */
 function listSegments({ points, starts, curved, closed }: Outline): readonly Segment[] {
@@ -51,6 +56,22 @@ function turnBetween(into: number, out: number): number {
   return turn > Math.PI ? 2 * Math.PI - turn : turn;
 }
 
+/** Segments, those that run straight on into each other as one: a point more on a line changes nothing for the knife. */
+function joinStraight(segments: readonly Segment[], closed: boolean): readonly Segment[] {
+  const joined: Segment[] = [];
+  const runsOn = (from: Segment, to: Segment): boolean =>
+    !from.curved && !to.curved && turnBetween(from.into, to.out) <= STRAIGHT;
+  const join = (from: Segment, to: Segment): Segment => ({ ...from, length: from.length + to.length, into: to.into });
+  for (const segment of segments) {
+    const last = joined.at(-1);
+    if (last !== undefined && runsOn(last, segment)) joined[joined.length - 1] = join(last, segment);
+    else joined.push(segment);
+  }
+  const [first, last] = [joined[0], joined.at(-1)];
+  if (!closed || joined.length < 2 || !runsOn(last!, first!)) return joined;
+  return [join(last!, first!), ...joined.slice(1, -1)];
+}
+
 /** Segments shorter than the machine's step. */
 function checkSteps({ artwork, toolLines, ticket }: CheckFacts): readonly Finding[] {
   const { machineStepMm } = ticket.checks;
@@ -59,7 +80,7 @@ function checkSteps({ artwork, toolLines, ticket }: CheckFacts): readonly Findin
   for (const { shape, outline } of toolLines) {
     for (const { x, y, length } of listSegments(outline)) {
       const lengthMm = length * mmPerPx;
-      if (lengthMm < machineStepMm) short.push({ shape, at: [x, y], weight: -lengthMm, lengthMm, degrees: 0 });
+      if (isBelow(lengthMm, machineStepMm)) short.push({ shape, at: [x, y], weight: -lengthMm, lengthMm, degrees: 0 });
     }
   }
   return gatherTroubles(artwork, 'check/segment-short', short, (list) => ({
@@ -75,14 +96,16 @@ function listSharp({ artwork, toolLines, ticket }: CheckFacts, offsetMm: number)
   const sharp: Short[] = [];
   for (const { shape, outline, kind } of toolLines) {
     if (kind === 'crease') continue;
-    const segments = listSegments(outline).filter(({ out }) => !Number.isNaN(out));
+    const { closed } = closeUp(outline, mmPerPx);
+    const written = listSegments(outline).filter(({ out }) => !Number.isNaN(out));
+    const segments = joinStraight(written, closed);
     for (const [place, segment] of segments.entries()) {
-      const before = segments[place - 1] ?? (outline.closed ? segments.at(-1) : undefined);
-      const after = segments[place + 1] ?? (outline.closed ? segments[0] : undefined);
+      const before = segments[place - 1] ?? (closed ? segments.at(-1) : undefined);
+      const after = segments[place + 1] ?? (closed ? segments[0] : undefined);
       if (before === undefined || after === undefined || segment.curved) continue;
       const lengthMm = segment.length * mmPerPx;
       const turn = Math.min(turnBetween(before.into, segment.out), turnBetween(segment.into, after.out)) * DEGREES;
-      if (lengthMm >= offsetMm || turn <= ticket.checks.sharpTurnDegrees) continue;
+      if (!isBelow(lengthMm, offsetMm) || !isAbove(turn, ticket.checks.sharpTurnDegrees)) continue;
       sharp.push({ shape, at: [segment.x, segment.y], weight: -lengthMm, lengthMm, degrees: turn });
     }
   }

@@ -67,3 +67,11 @@ export function piecesNear(pieces: ToolPieces, piece: number, distance: number):
     Math.max(y0, y1) + distance,
   );
 }
+
+/** Length of a line. @unit px */
+export function lengthOfLine(pieces: ToolPieces, line: number): number {
+  const last = pieces.first[line + 1]! - 1;
+  if (last < pieces.first[line]!) return 0;
+  const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = endsOf(pieces, last);
+  return pieces.start[last]! + Math.hypot(x1 - x0, y1 - y0);
+}
