@@ -17,6 +17,7 @@ const ROOMS = {
   verify: ['model', 'geometry', 'source'],
   witness: ['model', 'geometry'],
   register: ['model', 'geometry'],
+  strip: ['model', 'geometry'],
   report: ['model'],
 };
 

@@ -7,6 +7,7 @@ import { writeJson, writeMessage } from './console.js';
 import { addCheck, addInspect, addVerify } from './declare-looks.js';
 import { addCorrect, addMeasure } from './declare-register.js';
 import { addSplit } from './declare-split.js';
+import { addStrip, addTarget } from './declare-strip.js';
 import { EXIT, exitCodeOf } from './exit-code.js';
 
 const CODES = `
@@ -29,6 +30,8 @@ function buildProgram(run: Run): Command {
   addVerify(program, run);
   addMeasure(program, run);
   addCorrect(program, run);
+  addStrip(program, run);
+  addTarget(program, run);
   for (const command of [program, ...program.commands]) command.exitOverride();
   return program;
 }

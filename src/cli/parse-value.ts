@@ -25,6 +25,24 @@ export function parseShift(text: string): readonly [number, number] {
   return [parseLength(parts[0]!), parts[1] === undefined ? 0 : parseLength(parts[1])];
 }
 
+/** A number. */
+export function parseNumber(text: string): number {
+  const value = Number(text);
+  if (text.trim() === '' || !Number.isFinite(value)) throw new Error('It must be a number.');
+  return value;
+}
+
+/** Width and height of a sheet, mm: `210x297`. */
+export function parseSheet(text: string): readonly [number, number] {
+  const [width, height, more] = text.split(/x/i).map((part) => part.trim());
+  if (width === undefined || height === undefined || more !== undefined) {
+    throw new Error('A sheet is its width and height in mm with an x between: 210x297.');
+  }
+  const size = [parseSize(width), parseSize(height)] as const;
+  if (size[0] === 0 || size[1] === 0) throw new Error('A sheet is wider and higher than 0.');
+  return size;
+}
+
 /** A positive number. */
 export function parsePositive(text: string): number {
   const value = Number(text);

@@ -1,9 +1,9 @@
 // Draws the planned marks as one group, in a pass's own stroke.
 import { printNumber } from '../geometry/print-number.js';
+import { drawLetters, measureLetters } from '../geometry/stroke-letters.js';
 import type { MarkPlan, PointMm } from '../model/marks.js';
 import { isToolpath, type Pass } from '../model/pass.js';
 import type { MarksRequest } from '../model/ticket.js';
-import { drawLetters, measureLetters } from './stroke-letters.js';
 
 /** How one pass draws the marks. */
 export interface MarkStyle {

@@ -24,6 +24,10 @@ const MANIFEST = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as
 
 /** Every public name; a name that comes or goes is a change that CHANGELOG.md tells. */
 const VALUES = [
+  'describeStrip',
+  'drawRegisterTarget',
+  'drawTestStrip',
+  'printStrip',
   'readMarks',
   'judgeMarks',
   'correctPasses',
@@ -43,6 +47,13 @@ const VALUES = [
   'writeTicket',
 ];
 const TYPES = [
+  'OwnDrawing',
+  'RecordedStep',
+  'SteppedSetting',
+  'StripRecord',
+  'StripRequest',
+  'StripStep',
+  'TargetRequest',
   'Residual',
   'RegisterReport',
   'RegisterFit',

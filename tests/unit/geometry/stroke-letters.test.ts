@@ -1,6 +1,6 @@
 // Letters stay in their cell and are open strokes.
 import { describe, expect, it } from 'vitest';
-import { drawLetters, measureLetters } from '../../../src/mark/stroke-letters.js';
+import { drawLetters, measureLetters } from '../../../src/geometry/stroke-letters.js';
 
 const ALL = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-./()>';
 
