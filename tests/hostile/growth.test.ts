@@ -27,7 +27,7 @@ const styled = (css: string, text: string): Uint8Array => drawCarton({ first: `<
 const specks = (size: number, more = ''): string => repeat(size, `<rect class="a b c" ${more} ${AT}/>`);
 
 const FAMILIES: readonly Family[] = [
-  { name: 'shapes', size: 400, make: (n) => art(specks(n)) },
+  { name: 'shapes', size: 800, make: (n) => art(specks(n)) },
   { name: 'empty groups', size: 4_000, make: (n) => art('<g/>'.repeat(n)) },
   { name: 'layers of one name', size: 250, make: (n) => drawCarton({ last: `<g id="Art">${SPECK}</g>`.repeat(n) }) },
   { name: 'attributes', size: 16_000, make: (n) => art(`<g ${repeat(100, (i) => `a${i}="" `)}/>`.repeat(n / 100)) },
@@ -131,7 +131,7 @@ const FAMILIES: readonly Family[] = [
   { name: 'handlers', size: 400, make: (n) => art(`<rect onclick="a()" ${AT}/>`.repeat(n)) },
   {
     name: 'uses',
-    size: 400,
+    size: 800,
     make: (n) => drawCarton({ first: `<defs><g id="l0">${SPECK}</g></defs>`, art: '<use href="#l0"/>'.repeat(n) }),
   },
   {
@@ -144,20 +144,20 @@ const FAMILIES: readonly Family[] = [
     size: 16,
     make: (n) => art(`${'<svg viewBox="0 0 9 9">'.repeat(100)}${SPECK}${'</svg>'.repeat(100)}`.repeat(n)),
   },
-  { name: 'ids', size: 400, make: (n) => art(repeat(n, (i) => `<rect id="s${i}" ${AT}/>`)) },
+  { name: 'ids', size: 1_000, make: (n) => art(repeat(n, (i) => `<rect id="s${i}" ${AT}/>`)) },
   {
     name: 'ids that are all used',
-    size: 200,
+    size: 600,
     make: (n) =>
       drawCarton({
         first: `<defs>${repeat(n, (i) => `<rect id="s${i}" ${AT}/>`)}</defs>`,
         art: repeat(n, (i) => `<use href="#s${i}"/>`),
       }),
   },
-  { name: 'one id over and over', size: 400, make: (n) => art(`<rect id="s" ${AT}/>`.repeat(n)) },
+  { name: 'one id over and over', size: 1_000, make: (n) => art(`<rect id="s" ${AT}/>`.repeat(n)) },
   {
     name: 'rules by id',
-    size: 200,
+    size: 800,
     make: (n) =>
       styled(
         repeat(n, (i) => `#s${i}{fill:red}`),
@@ -181,7 +181,7 @@ const FAMILIES: readonly Family[] = [
   },
   {
     name: 'clip paths, each on a shape',
-    size: 200,
+    size: 300,
     make: (n) => art(repeat(n, (i) => `<clipPath id="l${i}">${SPECK}</clipPath><rect clip-path="url(#l${i})" ${AT}/>`)),
   },
   { name: 'segments', size: 240_000, make: (n) => art(`<path d="M40 35${'h1h-1'.repeat(n / 2)}"/>`) },
