@@ -16,6 +16,7 @@ const ROOMS = {
   write: ['model', 'geometry'],
   verify: ['model', 'geometry', 'source'],
   witness: ['model', 'geometry'],
+  sequence: ['model', 'geometry'],
   register: ['model', 'geometry'],
   strip: ['model', 'geometry'],
   report: ['model'],

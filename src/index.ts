@@ -58,6 +58,7 @@ export type {
   RegisterReport,
   Residual,
 } from './model/register.js';
+export type { Corner, SequenceReport, SequenceRequest, Stayed } from './model/sequence.js';
 export { joinPieces, type OutputFile } from './model/sheet.js';
 export type { Solid, SolidArea, SolidBlank, SolidHinge, SolidPanel } from './model/solid.js';
 export type { Conditions, MarksRequest, PassRequest, Rule, Ticket } from './model/ticket.js';

@@ -14,6 +14,7 @@ import { groupFindings } from './report/group-findings.js';
 import { shapeLength } from './resolve/resolve.js';
 import { checkJob } from './road/check-job.js';
 import { compactFiles } from './road/compact-files.js';
+import { derivePasses } from './road/derive-passes.js';
 import { enterStage } from './road/enter-stage.js';
 import { placeShapes } from './road/place-findings.js';
 import { prepareJob } from './road/prepare-job.js';
@@ -109,7 +110,7 @@ export async function split(
   const job = { ticket, artwork, assignment, solid, stem };
   if (before.some((item) => item.severity === 'error')) {
     const outcome = decideOutcome(before, NO_PROOF);
-    const nothing = { files: [], manifest: null, proofPicture: null, proofPage: null };
+    const nothing = { files: [], sequence: [], manifest: null, proofPicture: null, proofPage: null };
     return { ...job, ...nothing, outcome, proof: NO_PROOF, findings: before };
   }
   const sheets = markSheets(parts.sheets, marks.plan, { artwork, assignment, marks: ticket.marks, stem });
@@ -125,18 +126,27 @@ export async function split(
     removed: sanitised.removed,
   };
   const proof = await proveFiles(original, { sheets, files: plain, marked: marks.plan !== null }, ticket, options);
-  const { files, findings: compaction } = await compactFiles(plain, ticket, options);
+  const derived = await derivePasses(plain, assignment.passes, ticket, options);
+  const { files, findings: compaction } = await compactFiles(derived.files, ticket, options);
   const seen = proof.judges.flatMap((judge) => judge.findings);
-  const findings = [...before, ...relevelFindings([...compaction, ...seen], ticket.severities)];
+  const findings = [...before, ...relevelFindings([...derived.findings, ...compaction, ...seen], ticket.severities)];
   await enterStage('report', options);
   const reports = await reportJob({
-    ...{ artwork, assignment, files, proof, solid, findings, ticket, stem },
+    ...{ artwork, assignment, files, proof, solid, findings, ticket, stem, sequence: derived.sequence },
     input: { name: fileName, bytes: bytes.length, sha256: await inputHash },
     marks: marks.plan,
     checks: { skipped, findings: checked.findings.length },
     wantsPage: options.proofPage === true,
   });
-  return { ...job, ...reports, outcome: decideOutcome(findings, proof), files, proof, findings };
+  return {
+    ...job,
+    ...reports,
+    sequence: derived.sequence,
+    outcome: decideOutcome(findings, proof),
+    files,
+    proof,
+    findings,
+  };
 }
 
 /**

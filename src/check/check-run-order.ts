@@ -10,9 +10,9 @@ interface Late extends Trouble {
   readonly shape: Shape;
 }
 
-/** Holes and slits that the drawing puts after the outline of their blank: by then it may shift. `cutOrder` can say that the machine sorts. */
+/** Holes and slits that the drawing puts after the outline of their blank: by then it may shift. `cutOrder` can say that the machine sorts, and `sequence` puts them in order. */
 export function checkRunOrder({ artwork, faces, toolLines, ticket }: CheckFacts): readonly Finding[] {
-  if (faces === null || ticket.checks.cutOrder === 'sorted') return [];
+  if (faces === null || ticket.checks.cutOrder === 'sorted' || ticket.sequence !== undefined) return [];
   const late: Late[] = [];
   for (const { outerLines, innerLines } of faces.blanks) {
     const outer = new Set(outerLines);

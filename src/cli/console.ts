@@ -22,6 +22,7 @@ const WORDS: Readonly<Record<Stage, string>> = {
   classify: 'sorting shapes into passes',
   split: 'taking apart',
   check: 'checking whether it is fit to run',
+  derive: 'putting lines in order',
   compact: 'making smaller files',
   write: 'naming and hashing the files',
   'read-back': 'first judge: reading the files back',

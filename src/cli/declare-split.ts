@@ -72,6 +72,7 @@ export function addSplit(program: Command, run: Run): void {
     .addOption(perInchOption())
     .option('--skip-checks', 'make the files without asking whether they are fit to run; the manifest says so')
     .addOption(proofOption())
+    .option('--sequence', 'put the lines of tool passes in order: inner outlines before outer ones, and a short way')
     .option('--compact', 'make the files smaller, where nothing moves by it')
     .addOption(witnessOption())
     .addOption(limitOption())

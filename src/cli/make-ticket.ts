@@ -15,7 +15,13 @@ export interface TicketFlags {
   readonly margin?: number;
   readonly userUnitsPerInch?: number;
   readonly compact?: boolean;
+  readonly sequence?: boolean;
   readonly witness?: Ticket['witness'];
+}
+
+/** What the command line asks of the order; nothing where it asks nothing. */
+function sequenceOf(flags: TicketFlags, base: Ticket): Pick<Ticket, 'sequence'> {
+  return flags.sequence ? { sequence: base.sequence ?? { passes: [], origin: 'top-left' } } : {};
 }
 
 /** The ticket of the file, with what the command line says laid over it. */
@@ -36,5 +42,5 @@ export async function makeTicket(flags: TicketFlags): Promise<Ticket> {
     ...(flags.witness === undefined ? {} : { witness: flags.witness }),
   };
   // Read once more, so that rules of the command line are held to what the ticket allows.
-  return readTicket(writeTicket(merged));
+  return readTicket(writeTicket({ ...merged, ...sequenceOf(flags, base) }));
 }

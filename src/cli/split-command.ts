@@ -41,6 +41,7 @@ function describeJob(job: JobResult, folder: string, written: boolean): unknown 
       ...job.proof,
       judges: job.proof.judges.map(({ findings, ...rest }) => ({ ...rest, findings: findings.length })),
     },
+    ...(job.sequence.length === 0 ? {} : { sequence: job.sequence }),
     findings: job.findings,
   };
 }

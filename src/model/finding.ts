@@ -1,5 +1,6 @@
 // What pinbar has to say about the artwork: findings, and the closed table of their codes.
 import { CHECK_KINDS, type CheckGroup } from './check-kinds.js';
+import { LINE_KINDS } from './line-findings.js';
 import { REGISTER_KINDS } from './register-findings.js';
 
 /** How much a finding weighs: an error stops the job, a warning and a note do not. */
@@ -171,13 +172,18 @@ const KINDS = {
 } as const;
 
 /** A code of the closed table. */
-export type FindingCode = keyof typeof KINDS | keyof typeof CHECK_KINDS | keyof typeof REGISTER_KINDS;
+export type FindingCode =
+  | keyof typeof KINDS
+  | keyof typeof CHECK_KINDS
+  | keyof typeof REGISTER_KINDS
+  | keyof typeof LINE_KINDS;
 
 /** Severity and manual line of every code. */
 export const FINDING_KINDS: Readonly<Record<FindingCode, FindingKind>> = {
   ...KINDS,
   ...CHECK_KINDS,
   ...REGISTER_KINDS,
+  ...LINE_KINDS,
 };
 
 /**

@@ -4,6 +4,7 @@ import type { Finding, Severity } from './finding.js';
 import type { Assignment } from './pass.js';
 import type { CancelSignal } from './platform.js';
 import type { Proof } from './proof.js';
+import type { SequenceReport } from './sequence.js';
 import type { OutputFile } from './sheet.js';
 import type { Solid } from './solid.js';
 import type { Ticket } from './ticket.js';
@@ -15,6 +16,7 @@ export type Stage =
   | 'classify'
   | 'split'
   | 'check'
+  | 'derive'
   | 'compact'
   | 'write'
   | 'read-back'
@@ -68,6 +70,8 @@ export interface JobResult {
   readonly assignment: Assignment;
   /** One file per pass, in order; empty unless the passes could be made and overlay. */
   readonly files: readonly OutputFile[];
+  /** Passes that were put in order. */
+  readonly sequence: readonly SequenceReport[];
   /** Null where there are no files. */
   readonly manifest: OutputFile | null;
   /** The picture of the proof; null where there are no files. */

@@ -10,8 +10,6 @@ export interface SequenceRequest {
   readonly passes: readonly string[];
   /** Where the head waits before the first line; it stays where the last one ends. */
   readonly origin: Corner;
-  /** Whether lines may be written from another start point, or backwards. */
-  readonly restartContours: boolean;
 }
 
 /** Elements that keep their place, and why. */
@@ -53,7 +51,5 @@ export interface SequenceReport {
   readonly liftsAfter: number;
   /** Elements that stand elsewhere than in the file's order. */
   readonly moved: number;
-  /** Elements that were written from another start point or backwards. */
-  readonly restarted: number;
   readonly stayed: readonly Stayed[];
 }

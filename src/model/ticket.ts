@@ -2,6 +2,7 @@
 import type { CheckSettings } from './check-settings.js';
 import type { FindingCode } from './finding.js';
 import type { Role } from './pass.js';
+import type { SequenceRequest } from './sequence.js';
 
 /** What a rule looks at; every given condition must hold. Text patterns know `*`, and fold case and accents. */
 export interface Conditions {
@@ -77,6 +78,8 @@ export interface Ticket {
   readonly userUnitsPerInch: number | null;
   readonly compact: boolean;
   readonly witness: 'auto' | 'always' | 'never';
+  /** Order of the lines in tool passes; left out: that of the file. */
+  readonly sequence?: SequenceRequest;
   /** What the checks hold the artwork against. */
   readonly checks: CheckSettings;
   /** New severities for warnings and notes. */

@@ -47,6 +47,23 @@ function reasonRows(job: JobResult): readonly (readonly string[])[] {
     .map(({ pass, count, reason }) => [job.assignment.passes[pass]!.name, sayCount(count, 'shape'), reason]);
 }
 
+function sayMm(length: number): string {
+  return `${length.toFixed(length < 100 ? 1 : 0)} mm`;
+}
+
+/** What putting passes in order came to. */
+function printSequence(job: JobResult): string {
+  if (job.sequence.length === 0) return '';
+  const rows = job.sequence.map((report) => [
+    report.pass,
+    `lines ${sayMm(report.lineMm)}`,
+    `travel ${sayMm(report.travelBeforeMm)} before, ${sayMm(report.travelAfterMm)} now`,
+    `${report.liftsBefore} lifts before, ${report.liftsAfter} now`,
+    `${sayCount(report.moved, 'element')} moved`,
+  ]);
+  return `\nOrder within the passes\n${alignColumns(rows)}`;
+}
+
 /** A job as text. */
 export function printJob(job: JobResult, place: JobPlace): string {
   const heading = `${job.stem}: ${VERDICTS[job.outcome]}\n`;
@@ -65,6 +82,7 @@ export function printJob(job: JobResult, place: JobPlace): string {
     alignColumns(fileRows(job)),
     `\nWhy these passes\n`,
     alignColumns(reasonRows(job)),
+    printSequence(job),
     `\nProof\n`,
     proof === '' ? '  Nobody looked.\n' : proof + extents,
     findings,

@@ -5,6 +5,7 @@ import type { JobResult } from '../model/job.js';
 import type { MarkPlan } from '../model/marks.js';
 import type { Assignment } from '../model/pass.js';
 import type { Proof } from '../model/proof.js';
+import type { SequenceReport } from '../model/sequence.js';
 import type { OutputFile } from '../model/sheet.js';
 import type { Solid } from '../model/solid.js';
 import type { Ticket } from '../model/ticket.js';
@@ -25,6 +26,7 @@ export interface ReportedJob {
   readonly ticket: Ticket;
   readonly stem: string;
   readonly input: { readonly name: string; readonly bytes: number; readonly sha256: string };
+  readonly sequence: readonly SequenceReport[];
   readonly marks: MarkPlan | null;
   readonly checks: { readonly skipped: boolean; readonly findings: number };
   /** Whether the proof is made as a page too. */

@@ -1,9 +1,9 @@
 // A pass with its elements in another order: the bytes of each stay, and what comes out is read again.
-import { shapeLengthMm } from './shape-lengths.js';
+
 import type { Artwork } from '../model/artwork.js';
 import { type Finding, finding } from '../model/finding.js';
 import type { RoadOptions } from '../model/job.js';
-import { ROLES, type Pass } from '../model/pass.js';
+import { type Pass, ROLES } from '../model/pass.js';
 import { decodeUtf8, equalBytes } from '../model/platform.js';
 import type { Corner, SequenceReport, SequenceRequest, Stayed } from '../model/sequence.js';
 import { joinPieces } from '../model/sheet.js';
@@ -14,6 +14,7 @@ import { measureTravel, type Spot } from '../sequence/travel.js';
 import type { Source } from '../source/source.js';
 import { listWork, type WorkList } from './list-work.js';
 import { resolveSource, scanBytes } from './read-artwork.js';
+import { shapeLengthMm } from './shape-lengths.js';
 
 /** A pass on its way: its name in the job, and its bytes. */
 export interface PassBytes {
@@ -38,7 +39,13 @@ export function originOf({ artboard }: Artwork, corner: Corner): Spot {
 }
 
 /** The bytes of a group with its children where they were put. */
-function writeGroup(source: Source, work: WorkList, group: WorkGroup, arranged: ArrangedGroup, out: Uint8Array[]): void {
+function writeGroup(
+  source: Source,
+  work: WorkList,
+  group: WorkGroup,
+  arranged: ArrangedGroup,
+  out: Uint8Array[],
+): void {
   const { start, end, headEnd, tailStart } = source.elements;
   const row = work.groupRows.get(group)!;
   const rowOf = (child: number | WorkGroup): number =>
@@ -109,7 +116,7 @@ function noteBroken(broken: number, file: string): readonly Finding[] {
   if (broken === 0) return [];
   return [
     finding('sequence/order-kept', {
-      message: `${file}: ${broken} lines still come after a line that they should come before: groups are kept whole, and what may not move stands between.`,
+      message: `${file}: ${broken === 1 ? '1 line still comes' : `${broken} lines still come`} after a line that they should come before: groups are kept whole, and what may not move stands between.`,
       remedy: 'Draw creases and cuts, and inner and outer outlines, in groups of their own or all in one.',
       place: { file },
       data: { count: broken },
@@ -139,7 +146,11 @@ export function sequencePass(pass: PassBytes, request: SequenceRequest, options:
   const before = listItems(work.root);
   const arranged = planOrder(task);
   const after = listItems(arranged);
-  const travelOf = (order: readonly number[]) => measureTravel(order.flatMap((item) => work.items[item]!.runs), origin);
+  const travelOf = (order: readonly number[]) =>
+    measureTravel(
+      order.flatMap((item) => work.items[item]!.runs),
+      origin,
+    );
   const [first, then] = [travelOf(before), travelOf(after)];
   const [brokenBefore, brokenAfter] = [countBroken(task, before), countBroken(task, after)];
   const better = brokenAfter < brokenBefore || (brokenAfter === brokenBefore && then.travel < first.travel);
@@ -162,7 +173,6 @@ export function sequencePass(pass: PassBytes, request: SequenceRequest, options:
       liftsBefore: first.lifts,
       liftsAfter: (kept ? then : first).lifts,
       moved: kept ? countMoved(before, after) : 0,
-      restarted: 0,
       stayed,
     },
     findings: [...noteStayed(stayed, pass.name), ...noteBroken(kept ? brokenAfter : brokenBefore, pass.name)],

@@ -2,7 +2,7 @@
 import type { WorkItem } from '../model/sequence.js';
 import type { Before } from './find-nesting.js';
 import { repairOrder, shortenTour } from './shorten-tour.js';
-import { entryOf, exitOf, type Spot } from './travel.js';
+import { entryOf, exitOf, measureTravel, type Spot } from './travel.js';
 
 /** A group of the file: its children keep to it, and it moves as a whole. Numbers are items. */
 export interface WorkGroup {
@@ -120,7 +120,10 @@ function sortRules({ before }: OrderTask, paths: Arranger['paths']): Arranger['r
 }
 
 /** Of a child: its runs in order, its least tier, and whether anything in it is run at all. */
-function summarise({ items }: OrderTask, child: number | ArrangedGroup): { entry: Spot; exit: Spot; tier: number } | null {
+function summarise(
+  { items }: OrderTask,
+  child: number | ArrangedGroup,
+): { entry: Spot; exit: Spot; tier: number } | null {
   const run = (typeof child === 'number' ? [child] : listItems(child)).filter((item) => items[item]!.runs.length > 0);
   if (run.length === 0) return null;
   const tier = Math.min(...run.map((item) => items[item]!.tier));
@@ -144,19 +147,20 @@ function keepGroup(group: WorkGroup): ArrangedGroup {
   };
 }
 
-function arrangeGroup(arranger: Arranger, group: WorkGroup, start: Spot): ArrangedGroup {
-  if (group.fixed) return keepGroup(group);
+/** Where the children of a group go, seen from a place; `inner` are they themselves, each in its own order. */
+function orderChildren(
+  arranger: Arranger,
+  group: WorkGroup,
+  inner: readonly (number | ArrangedGroup)[],
+  start: Spot,
+): ArrangedGroup {
   const { task } = arranger;
-  const inner = group.children.map((child) =>
-    typeof child === 'number' ? child : arrangeGroup(arranger, child, task.origin),
-  );
   const sums = inner.map((child) => summarise(task, child));
   const rules = arranger.rules.get(group) ?? [];
   const from = group.children.map((_, at) => at);
   let at = start;
   let open: number[] = [];
   const close = (): void => {
-    const slots = [...open];
     const sorted: number[] = [];
     for (const tier of [...new Set(open.map((child) => sums[child]!.tier))].sort((a, b) => a - b)) {
       const children = open.filter((child) => sums[child]!.tier === tier);
@@ -173,20 +177,46 @@ function arrangeGroup(arranger: Arranger, group: WorkGroup, start: Spot): Arrang
       sorted.push(...arrangeStretch(stretch, at));
       at = sums[sorted.at(-1)!]!.exit;
     }
-    slots.forEach((slot, i) => {
+    open.forEach((slot, i) => {
       from[slot] = sorted[i]!;
     });
     open = [];
   };
   group.children.forEach((child, index) => {
-    const sum = sums[index];
+    const sum = sums[index]!;
     if (isFixed(task, child)) {
       close();
-      if (sum !== null && sum !== undefined) at = sum.exit;
+      if (sum !== null) at = sum.exit;
     } else if (sum !== null) open.push(index);
   });
   close();
   return { children: from.map((child) => inner[child]!), from };
+}
+
+/** From the inside out, each group as if the tool came to it from the origin. */
+function arrangeGroup(arranger: Arranger, group: WorkGroup): ArrangedGroup {
+  if (group.fixed) return keepGroup(group);
+  const inner = group.children.map((child) => (typeof child === 'number' ? child : arrangeGroup(arranger, child)));
+  return orderChildren(arranger, group, inner, arranger.task.origin);
+}
+
+/** From the outside in, each group from where the tool really comes. */
+function refineGroup(arranger: Arranger, group: WorkGroup, arranged: ArrangedGroup, start: Spot): ArrangedGroup {
+  if (group.fixed) return arranged;
+  const inner: (number | ArrangedGroup)[] = [];
+  arranged.from.forEach((child, place) => {
+    inner[child] = arranged.children[place]!;
+  });
+  const { from } = orderChildren(arranger, group, inner, start);
+  let at = start;
+  const children = from.map((index) => {
+    const child = group.children[index]!;
+    const placed = inner[index]!;
+    const refined = typeof child === 'number' ? child : refineGroup(arranger, child, placed as ArrangedGroup, at);
+    at = summarise(arranger.task, refined)?.exit ?? at;
+    return refined;
+  });
+  return { children, from };
 }
 
 /**
@@ -199,5 +229,12 @@ function arrangeGroup(arranger: Arranger, group: WorkGroup, start: Spot): Arrang
 export function planOrder(task: OrderTask): ArrangedGroup {
   const paths = listPaths(task);
   const arranger: Arranger = { task, paths, rules: sortRules(task, paths) };
-  return arrangeGroup(arranger, task.root, task.origin);
+  const first = arrangeGroup(arranger, task.root);
+  const second = refineGroup(arranger, task.root, first, task.origin);
+  const travelOf = (arranged: ArrangedGroup): number =>
+    measureTravel(
+      listItems(arranged).flatMap((item) => task.items[item]!.runs),
+      task.origin,
+    ).travel;
+  return travelOf(second) < travelOf(first) ? second : first;
 }

@@ -71,16 +71,20 @@ function checkRests(rules: readonly Placed<Rule>[]): readonly TicketFault[] {
   }));
 }
 
-/** Faults of the passes that marks are asked for: such a pass may also be one that a role makes. */
-export function checkMarkPasses(marked: readonly Placed<string>[], names: readonly string[]): readonly TicketFault[] {
+/** Faults of the passes that something is asked for, such as `marks`: such a pass may also be one that a role makes. */
+export function checkPassNames(
+  key: string,
+  marked: readonly Placed<string>[],
+  names: readonly string[],
+): readonly TicketFault[] {
   const known = [...new Set([...names, ...ROLES.map(namePass), ...ROLES])];
   return marked
     .filter(({ item }) => !known.includes(item))
     .map(({ at, item }) => {
       const near = nearestWord(item, known);
       return {
-        path: `marks.passes[${at}]`,
-        message: `marks.passes[${at}] is "${item}", but no pass can have that name.`,
+        path: `${key}[${at}]`,
+        message: `${key}[${at}] is "${item}", but no pass can have that name.`,
         remedy:
           near === null
             ? `Passes without a name of their own are: ${ROLES.map(namePass).join(', ')}.`

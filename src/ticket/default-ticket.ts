@@ -1,5 +1,6 @@
 // The ticket of somebody who asked for nothing in particular.
 import type { CheckSettings } from '../model/check-settings.js';
+import type { SequenceRequest } from '../model/sequence.js';
 import type { Ticket } from '../model/ticket.js';
 
 /** Numbers of the checks where the ticket says none. Distances of lines are common practice, no source. */
@@ -72,3 +73,6 @@ export const DEFAULT_TICKET: Ticket = {
   checks: DEFAULT_CHECKS,
   severities: {},
 };
+
+/** What putting in order means where the ticket says no more than that it is wanted. */
+export const DEFAULT_SEQUENCE: SequenceRequest = { passes: [], origin: 'top-left' };

@@ -1,10 +1,11 @@
 // JSON to a complete ticket, or every fault at once.
 import { finding } from '../model/finding.js';
+import type { SequenceRequest } from '../model/sequence.js';
 import type { PassRequest, Rule, Ticket } from '../model/ticket.js';
 import { PinbarError } from '../model/trouble.js';
-import { checkMarkPasses, checkRules, type Placed } from './check-rules.js';
+import { checkPassNames, checkRules, type Placed } from './check-rules.js';
 import { checkTicket, type TicketFault } from './check-ticket.js';
-import { DEFAULT_TICKET } from './default-ticket.js';
+import { DEFAULT_SEQUENCE, DEFAULT_TICKET } from './default-ticket.js';
 import { findJsonFault } from './find-json-fault.js';
 
 const QUOTED_AT_MOST = 20;
@@ -49,9 +50,10 @@ function throwFaults(faults: readonly TicketFault[]): never {
   throw new PinbarError('ticket/wrong', texts.at(-1)!, before);
 }
 
-type Loose = Partial<Omit<Ticket, 'marks' | 'checks' | 'passes' | 'rules'>> & {
+type Loose = Partial<Omit<Ticket, 'marks' | 'checks' | 'sequence' | 'passes' | 'rules'>> & {
   readonly marks?: Partial<Ticket['marks']>;
   readonly checks?: Partial<Ticket['checks']>;
+  readonly sequence?: Partial<SequenceRequest>;
   readonly passes?: readonly PassRequest[];
   readonly rules?: readonly Rule[];
 };
@@ -79,9 +81,13 @@ function checkMeaning(value: unknown, shape: readonly TicketFault[]): readonly T
   const rules = broken.has('rules') ? [] : listItems(member(value, 'rules'));
   const sound = rules.filter(({ at }) => !broken.has(`rules[${at}]`)) as readonly Placed<Rule>[];
   const passes = listItems(member(value, 'passes')).filter(hasName);
-  const marked = broken.has('marks') ? [] : listItems(member(member(value, 'marks'), 'passes')).filter(isText);
+  const passesOf = (key: string): readonly Placed<string>[] =>
+    broken.has(key) ? [] : listItems(member(member(value, key), 'passes')).filter(isText);
   const names = passes.map(({ item }) => item.name);
-  return [...checkRules(sound, passes), ...checkMarkPasses(marked, names)];
+  return [
+    ...checkRules(sound, passes),
+    ...['marks', 'sequence'].flatMap((key) => checkPassNames(`${key}.passes`, passesOf(key), names)),
+  ];
 }
 
 /**
@@ -98,10 +104,12 @@ export function readTicket(value: unknown): Ticket {
   if (faults.length > 0) throwFaults(faults);
   const copy = JSON.parse(JSON.stringify(parsed)) as Loose & { readonly pinbar: 1; readonly $schema?: string };
   const { pinbar: _, $schema: __, ...loose } = copy;
+  const { sequence: ___, ...rest } = loose;
   return {
     ...DEFAULT_TICKET,
-    ...loose,
+    ...(rest as Omit<Loose, 'sequence'>),
     marks: { ...DEFAULT_TICKET.marks, ...loose.marks },
     checks: { ...DEFAULT_TICKET.checks, ...loose.checks },
+    ...(loose.sequence === undefined ? {} : { sequence: { ...DEFAULT_SEQUENCE, ...loose.sequence } }),
   };
 }

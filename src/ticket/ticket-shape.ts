@@ -60,6 +60,19 @@ const MARK_FIELDS: Fields = {
   label: { type: 'flag', doc: 'Whether surface passes carry their name and order' },
 };
 
+const SEQUENCE_FIELDS: Fields = {
+  passes: {
+    type: 'texts',
+    doc: 'Passes that are put in order; empty for all that run a tool along lines',
+    longest: 500,
+  },
+  origin: {
+    type: 'word',
+    doc: 'Corner of the artboard that the head starts from',
+    words: ['top-left', 'top-right', 'bottom-left', 'bottom-right'],
+  },
+};
+
 /** Codes whose severity a ticket may change. */
 export const CHANGEABLE_CODES: readonly string[] = Object.entries(FINDING_KINDS)
   .filter(([, kind]) => kind.severity !== 'error')
@@ -102,6 +115,12 @@ export const TICKET_FIELDS: Fields = {
   },
   compact: { type: 'flag', doc: 'Make the files smaller where nothing moves by it' },
   witness: { type: 'word', doc: 'When the second judge looks', words: ['auto', 'always', 'never'] },
+  sequence: {
+    type: 'object',
+    doc: 'Order of the lines in tool passes: creases before cuts, inner outlines before outer ones, a short way',
+    fields: SEQUENCE_FIELDS,
+    required: [],
+  },
   checks: { type: 'object', doc: 'What the checks hold the artwork against', fields: CHECK_FIELDS, required: [] },
   severities: {
     type: 'object',

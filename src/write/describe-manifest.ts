@@ -4,6 +4,7 @@ import type { Finding, Json } from '../model/finding.js';
 import { type MarkPlan, nameMarks } from '../model/marks.js';
 import type { Assignment, Reason } from '../model/pass.js';
 import type { Proof } from '../model/proof.js';
+import type { SequenceReport } from '../model/sequence.js';
 import type { OutputFile } from '../model/sheet.js';
 import type { Solid } from '../model/solid.js';
 import { PINBAR_VERSION } from '../model/version.js';
@@ -20,6 +21,8 @@ export interface ManifestFacts {
   /** Null where the sheets carry no marks. */
   readonly marks: MarkPlan | null;
   readonly findings: readonly Finding[];
+  /** Passes that were put in order. */
+  readonly sequence: readonly SequenceReport[];
   /** Whether the checks were left out, and how much they found. */
   readonly checks: { readonly skipped: boolean; readonly findings: number };
 }
@@ -107,6 +110,17 @@ function describeBlank(solid: Solid | null): Json {
   };
 }
 
+function describeSequence(report: SequenceReport): Json {
+  const { lineMm, travelBeforeMm, travelAfterMm, stayed, ...rest } = report;
+  return {
+    ...rest,
+    lineMm: round(lineMm),
+    travelBeforeMm: round(travelBeforeMm),
+    travelAfterMm: round(travelAfterMm),
+    stayed: stayed.map((item) => ({ ...item })),
+  };
+}
+
 function round(value: number): number {
   return Math.round(value * 1e6) / 1e6 + 0;
 }
@@ -159,6 +173,7 @@ export function describeManifest(facts: ManifestFacts): Json {
     },
     checks: facts.checks,
     solid: describeBlank(facts.solid),
+    ...(facts.sequence.length === 0 ? {} : { sequence: facts.sequence.map(describeSequence) }),
     findings: facts.findings.map((item) => ({ ...item, place: { ...item.place } })),
     ticket: facts.ticket,
   };

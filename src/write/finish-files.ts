@@ -27,3 +27,14 @@ export async function finishText(name: string, mediaType: OutputFile['mediaType'
   const bytes = encodeUtf8(text);
   return { name, mediaType, pieces: [bytes], byteLength: bytes.length, sha256: await sha256Hex([bytes]) };
 }
+
+/** Bytes of a drawing as a file. */
+export async function finishBytes(name: string, bytes: Uint8Array): Promise<OutputFile> {
+  return {
+    name,
+    mediaType: 'image/svg+xml',
+    pieces: [bytes],
+    byteLength: bytes.length,
+    sha256: await sha256Hex([bytes]),
+  };
+}

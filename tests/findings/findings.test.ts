@@ -37,6 +37,8 @@ const WITHOUT_LINE: ReadonlySet<string> = new Set<FindingCode>([
   'register/file-changed',
   'register/corrected-already',
   'register/not-kept',
+  'sequence/stayed',
+  'sequence/order-kept',
   'verify/artboard-differs',
   'verify/marks-differ',
   'verify/extents-differ',

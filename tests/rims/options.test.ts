@@ -67,6 +67,22 @@ describe('pinbar split', () => {
     expect(run('verify', ...files.map((name) => join('c', name))).said.inRegister).toBe(true);
   });
 
+  it('--sequence cuts the outline of the board last, and says how far the tool goes lifted', () => {
+    const counters = join(samples, 'counters.svg');
+    const [plain, ordered] = [
+      run('split', counters, '--out', 's0'),
+      run('split', counters, '--out', 's1', '--sequence'),
+    ];
+    expect([plain.status, ordered.status]).toEqual([0, 0]);
+    const ids = (folder: string): readonly string[] =>
+      [...read(folder, 'cut').matchAll(/class="cut" id="([^"]*)"/g)].map(([, id]) => id!);
+    expect(ids('s0')[0]).toBe('board');
+    expect(ids('s1').at(-1)).toBe('board');
+    expect([...ids('s1')].sort()).toEqual([...ids('s0')].sort());
+    expect(plain.said).not.toHaveProperty('sequence');
+    expect(ordered.said).toHaveProperty('sequence');
+  });
+
   it('--part-paint parts a shape that is filled and stroked', () => {
     const tag = join(samples, 'hang-tag.svg');
     const ticket = JSON.parse(readFileSync(join(samples, 'hang-tag.ticket.json'), 'utf8')) as object;
