@@ -71,7 +71,7 @@ export { correctPasses, type PassFile } from './road/correct-passes.js';
 export { DEFAULT_LIMITS, type Limits } from './source/source.js';
 export { describeStrip, printStrip, type RecordedStep, type StripRecord } from './strip/describe-strip.js';
 export { drawRegisterTarget, type TargetRequest } from './strip/draw-register-target.js';
-export { drawTestStrip } from './strip/draw-test-strip.js';
+export { drawTestStrip } from './strip/draw-strip.js';
 export type { OwnDrawing, SteppedSetting, StripRequest, StripStep } from './strip/strip-request.js';
 export { DEFAULT_TICKET } from './ticket/default-ticket.js';
 export { parseTake } from './ticket/parse-take.js';

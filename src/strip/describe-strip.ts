@@ -1,6 +1,6 @@
 // The record of a test strip: which file is run at which value.
 import { printNumber } from '../geometry/print-number.js';
-import { NEWTON_PER_GF } from './draw-test-strip.js';
+import { NEWTON_PER_GF } from './draw-strip.js';
 import { SETTING_UNITS, type SteppedSetting, type StripRequest, type StripStep } from './strip-request.js';
 
 /** One step of a strip and the file that runs it. */

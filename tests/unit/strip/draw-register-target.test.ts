@@ -15,9 +15,9 @@ const request: TargetRequest = {
 /** Upright and level lines of a layer, as [x, y of the upper end] and [x of the left end, y]; the heading aside, whose letters are as high. */
 function ticksOf(svg: string, layer: string): { readonly upright: number[][]; readonly level: number[][] } {
   const path = new RegExp(`id="${layer}"[^>]*><path d="([^"]*)"`).exec(svg)![1]!;
-  const lines = [...path.matchAll(/M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)(?=M|$)/g)].map((match) =>
-    match.slice(1).map(Number),
-  );
+  const lines = [...path.matchAll(/M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)(?=M|$)/g)]
+    .map((match) => match.slice(1).map(Number))
+    .filter(([, y]) => y! > 30);
   const isFour = (length: number) => Math.abs(length - 4) < 1e-6;
   return {
     upright: lines.filter(([x0, y0, x1, y1]) => x0 === x1 && isFour(y1! - y0!)).map(([x, y]) => [x!, y!]),

@@ -1,7 +1,7 @@
 // What a strip draws: closed where the offset is tried, held by ties where a cut would free a piece.
 import { describe, expect, it } from 'vitest';
 import { describeStrip, printStrip } from '../../../src/strip/describe-strip.js';
-import { drawTestStrip } from '../../../src/strip/draw-test-strip.js';
+import { drawTestStrip } from '../../../src/strip/draw-strip.js';
 import type { StripRequest } from '../../../src/strip/strip-request.js';
 
 const request: StripRequest = {
