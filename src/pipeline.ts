@@ -1,6 +1,4 @@
 // The road: every stage once, in order.
-import { explainLayers, suggestRoles } from './classify/suggest.js';
-import { MM_PER_INCH, PT_PER_INCH, PX_PER_INCH } from './geometry/units.js';
 import { markSheets } from './mark/mark-sheets.js';
 import { FINDING_KINDS, type Finding, SEVERITIES } from './model/finding.js';
 import type { Inspection } from './model/inspection.js';
@@ -8,10 +6,8 @@ import type { CheckResult, Comparison, Fitness, JobResult, Outcome, RoadOptions 
 import { sha256Hex } from './model/platform.js';
 import type { Proof } from './model/proof.js';
 import type { Ticket } from './model/ticket.js';
-import { describeArtwork } from './report/describe-artwork.js';
 import { drawChecks } from './report/draw-checks.js';
 import { groupFindings } from './report/group-findings.js';
-import { shapeLength } from './resolve/resolve.js';
 import { checkJob } from './road/check-job.js';
 import { compactFiles } from './road/compact-files.js';
 import { derivePasses } from './road/derive-passes.js';
@@ -19,8 +15,9 @@ import { enterStage } from './road/enter-stage.js';
 import { placeShapes } from './road/place-findings.js';
 import { prepareJob } from './road/prepare-job.js';
 import { proveFiles } from './road/prove-files.js';
-import { resolveSource, scanBytes } from './road/read-artwork.js';
+import { scanBytes } from './road/read-artwork.js';
 import { reportJob } from './road/report-job.js';
+import { surveyArtwork } from './road/survey-artwork.js';
 import { DEFAULT_TICKET } from './ticket/default-ticket.js';
 import { relevelFindings } from './ticket/relevel.js';
 import type { Original } from './verify/verify.js';
@@ -40,28 +37,7 @@ export interface InspectOptions extends RoadOptions {
  * @throws PinbarError when the file cannot be read or breaks a limit; `code` says which.
  */
 export async function inspect(bytes: Uint8Array, options: InspectOptions = {}): Promise<Inspection> {
-  await enterStage('read', options);
-  const source = scanBytes(bytes, options);
-  await enterStage('resolve', options);
-  const artwork = resolveSource(source, options, options.userUnitsPerInch ?? null);
-  await enterStage('classify', options);
-  const suggestions = suggestRoles(artwork);
-  const facts = {
-    artwork,
-    measureLength: (shape: (typeof artwork.shapes)[number]) => shapeLength(source, artwork, shape),
-    layerSuggestions: explainLayers(artwork, suggestions),
-    strokeSuggestions: suggestions.strokes,
-  };
-  const file = {
-    name: options.fileName ?? 'art.svg',
-    bytes: bytes.length,
-    sha256: await sha256Hex([bytes]),
-    encoding: source.encoding,
-    gzipped: source.gzipped,
-    elements: source.elements.count,
-  };
-  const inspection = describeArtwork(facts, file, { 96: MM_PER_INCH / PX_PER_INCH, 72: MM_PER_INCH / PT_PER_INCH });
-  return { ...inspection, findings: [...source.findings, ...inspection.findings] };
+  return (await surveyArtwork(bytes, options, options.userUnitsPerInch ?? null)).inspection;
 }
 
 function asks(item: Finding): boolean {

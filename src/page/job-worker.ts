@@ -1,0 +1,103 @@
+// The worker that does the job: reads, checks, splits and proves, by the same road as the command line.
+import type { Finding } from '../model/finding.js';
+import type { Inspection } from '../model/inspection.js';
+import type { RoadOptions } from '../model/job.js';
+import { PinbarError } from '../model/trouble.js';
+import { split } from '../pipeline.js';
+import { listOutlines, type Outlines } from '../road/list-outlines.js';
+import { surveyArtwork } from '../road/survey-artwork.js';
+import { readTicket } from '../ticket/read-ticket.js';
+import { describeJob } from './describe-job.js';
+import { cutExcerpt, type ExcerptLine } from './excerpt.js';
+import type { JobNews, JobOrder, SideFile } from './protocol.js';
+
+/** The worker's own end, as far as it is used. */
+interface WorkerEnd {
+  onmessage: ((event: MessageEvent<JobOrder>) => void) | null;
+  postMessage(news: JobNews, transfer?: readonly Transferable[]): void;
+}
+
+/** The drawing that is open. */
+interface OpenDrawing {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  readonly beside: readonly SideFile[];
+  readonly inspection: Inspection;
+}
+
+const UNFORESEEN = 'This is a fault of pinbar; please report it with the line below.';
+/** A longer text is not searched for the faulty line, bytes. */
+const LONGEST_EXCERPT_BYTES = 64 * 1024 * 1024;
+
+function listTransfers(outlines: Outlines): readonly Transferable[] {
+  return Object.values(outlines).flatMap((column) => (ArrayBuffer.isView(column) ? [column.buffer as ArrayBuffer] : []));
+}
+
+/** Lines of the file around the place that the last finding names. */
+function excerptFor(bytes: Uint8Array | null, findings: readonly Finding[]): readonly ExcerptLine[] {
+  const place = findings.at(-1)?.place;
+  if (bytes === null || place?.line === undefined || bytes.length > LONGEST_EXCERPT_BYTES) return [];
+  const isWide = (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
+  const label = isWide ? (bytes[0] === 0xff ? 'utf-16le' : 'utf-16be') : 'utf-8';
+  return cutExcerpt(new TextDecoder(label).decode(bytes), place.line, place.column ?? 1);
+}
+
+function listFaults(error: unknown): readonly Finding[] {
+  if (error instanceof PinbarError) return error.findings;
+  const message = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
+  return [{ code: 'cancelled', severity: 'error', message: UNFORESEEN, remedy: message, place: {}, data: {} }];
+}
+
+function optionsFor(run: number, name: string, beside: readonly SideFile[], end: WorkerEnd): RoadOptions {
+  return {
+    fileName: name,
+    onProgress: (stage) => end.postMessage({ kind: 'stage', run, stage }),
+    loadPicture: async (address) => {
+      const wanted = decodeURIComponent(address.split(/[?#]/)[0]!).split('/').at(-1);
+      const file = beside.find((one) => one.name === wanted);
+      return file === undefined ? null : new Uint8Array(await file.blob.arrayBuffer());
+    },
+  };
+}
+
+async function openDrawing(order: JobOrder & { readonly kind: 'open' }, bytes: Uint8Array, end: WorkerEnd): Promise<OpenDrawing> {
+  const { run, name, beside, userUnitsPerInch } = order;
+  const { source, artwork, inspection } = await surveyArtwork(
+    bytes,
+    optionsFor(run, name, beside, end),
+    userUnitsPerInch,
+  );
+  const outlines = listOutlines(source, artwork);
+  const ids = artwork.shapes.map(({ kind, id }) => (id === '' ? kind : `${kind} ${id}`));
+  end.postMessage({ kind: 'opened', run, inspection, outlines, ids }, listTransfers(outlines));
+  return { name, bytes, beside, inspection };
+}
+
+/** Takes orders one after the other. */
+function serve(end: WorkerEnd): void {
+  let drawing: OpenDrawing | null = null;
+  let bytes: Uint8Array | null = null;
+  let before: Promise<void> = Promise.resolve();
+  const obey = async (order: JobOrder): Promise<void> => {
+    const { run } = order;
+    try {
+      if (order.kind === 'open') {
+        drawing = null;
+        bytes = new Uint8Array(await order.blob.arrayBuffer());
+        drawing = await openDrawing(order, bytes, end);
+      } else if (drawing !== null) {
+        const { name, beside, inspection } = drawing;
+        const job = await split(drawing.bytes, readTicket(order.ticket), optionsFor(run, name, beside, end));
+        end.postMessage({ kind: 'done', run, report: await describeJob(job, inspection) });
+      }
+    } catch (error) {
+      const findings = listFaults(error);
+      end.postMessage({ kind: 'failed', run, findings, excerpt: excerptFor(bytes, findings) });
+    }
+  };
+  end.onmessage = ({ data }) => {
+    before = before.then(() => obey(data));
+  };
+}
+
+serve(self as unknown as WorkerEnd);

@@ -1,0 +1,231 @@
+// Paints the lines of a drawing on a canvas: each pass in its colour and pattern, or in the drawing's own colours.
+import { FACES, type Outlines } from '../road/list-outlines.js';
+import { lookOf, OPEN_LOOK, LEFT_OUT_LOOK, type PassLook } from './pass-look.js';
+import type { PaintOrder, SortedShapes } from './protocol.js';
+
+/** A canvas to paint on, on the page or off it. */
+export type PaintSurface = OffscreenCanvasRenderingContext2D;
+
+/** What is painted. */
+export interface PaintContent {
+  readonly outlines: Outlines;
+  /** Null until the first job is done. */
+  readonly sorted: SortedShapes | null;
+}
+
+/** Shapes that share a look, in one path. */
+interface Batch {
+  readonly key: string;
+  readonly shapes: number[];
+}
+
+/** Above this many points of lines no pattern is drawn: dashes take time. */
+const MOST_DASHED_POINTS = 150_000;
+/** Steps shorter than this are left out, px. */
+const LEAST_STEP = 0.4;
+
+/** Adds a shape to a path, without steps that nobody sees; returns how many points were set. */
+function traceShape(path: PaintSurface | Path2D, outlines: Outlines, shape: number, order: PaintOrder): number {
+  const { points, runStarts, runClosed, shapeRuns } = outlines;
+  const { scale, x: left, y: top } = order.view;
+  let count = 0;
+  for (let run = shapeRuns[shape]!; run < shapeRuns[shape + 1]!; run += 1) {
+    let lastX = Number.POSITIVE_INFINITY;
+    let lastY = 0;
+    const last = runStarts[run + 1]! - 1;
+    for (let at = runStarts[run]!; at <= last; at += 1) {
+      const x = left + points[2 * at]! * scale;
+      const y = top + points[2 * at + 1]! * scale;
+      if (lastX === Number.POSITIVE_INFINITY) path.moveTo(x, y);
+      else if (at < last && Math.abs(x - lastX) + Math.abs(y - lastY) < LEAST_STEP) continue;
+      else path.lineTo(x, y);
+      lastX = x;
+      lastY = y;
+      count += 1;
+    }
+    if (runClosed[run] === 1) path.closePath();
+  }
+  return count;
+}
+
+/** Whether a shape is on the screen and large enough to see. */
+function isSeen({ boxes, faces }: Outlines, shape: number, { view, width, height }: PaintOrder): boolean {
+  if (faces[shape] === FACES.nothing) return false;
+  const reach = 4;
+  const x0 = view.x + boxes[4 * shape]! * view.scale;
+  const y0 = view.y + boxes[4 * shape + 1]! * view.scale;
+  const x1 = view.x + boxes[4 * shape + 2]! * view.scale;
+  const y1 = view.y + boxes[4 * shape + 3]! * view.scale;
+  return x1 > -reach && y1 > -reach && x0 < width + reach && y0 < height + reach && x1 - x0 + (y1 - y0) > 0.3;
+}
+
+function colourText(colour: number): string {
+  return `#${(colour & 0xffffff).toString(16).padStart(6, '0')}`;
+}
+
+function paintOwn(surface: PaintSurface, { outlines }: PaintContent, shape: number, order: PaintOrder): void {
+  surface.beginPath();
+  traceShape(surface, outlines, shape, order);
+  const boxed = outlines.faces[shape] === FACES.picture;
+  if (boxed || (outlines.fills[shape]! >= 0 && outlines.faces[shape] !== FACES.line)) {
+    surface.fillStyle = boxed ? '#bdbdb8' : colourText(outlines.fills[shape]!);
+    surface.fill('evenodd');
+  }
+  if (outlines.strokes[shape]! >= 0) {
+    surface.strokeStyle = colourText(outlines.strokes[shape]!);
+    surface.lineWidth = Math.max(outlines.widthsMm[shape]! * order.view.scale, 0.5);
+    surface.stroke();
+  }
+}
+
+/** Hatching in one colour, as a pattern that stays with the art. */
+function makeHatch(surface: PaintSurface, look: PassLook, colour: string, order: PaintOrder): CanvasPattern | null {
+  const side = look.hatchPx * order.pixelRatio;
+  const tile = new OffscreenCanvas(Math.ceil(side), Math.ceil(side));
+  const brush = tile.getContext('2d')!;
+  brush.strokeStyle = colour;
+  brush.lineWidth = 1.1 * order.pixelRatio;
+  brush.beginPath();
+  brush.moveTo(0, tile.height / 2);
+  brush.lineTo(tile.width, tile.height / 2);
+  brush.stroke();
+  const pattern = surface.createPattern(tile, 'repeat');
+  const shrink = 1 / order.pixelRatio;
+  pattern?.setTransform(
+    new DOMMatrix().translate(order.view.x, order.view.y).rotate(look.hatchDegrees).scale(shrink, shrink),
+  );
+  return pattern;
+}
+
+function findLook(pass: number): PassLook {
+  if (pass === -1) return OPEN_LOOK;
+  return pass < 0 ? LEFT_OUT_LOOK : lookOf(pass);
+}
+
+/** Areas of one pass: hatched, with a thin rim. */
+function paintAreas(surface: PaintSurface, content: PaintContent, batch: Batch, order: PaintOrder): void {
+  const pass = Number(batch.key.split(' ')[1]);
+  const look = findLook(pass);
+  const colour = order.isDark ? look.dark : look.light;
+  surface.beginPath();
+  for (const shape of batch.shapes) traceShape(surface, content.outlines, shape, order);
+  surface.save();
+  surface.globalAlpha *= 0.55;
+  surface.fillStyle = makeHatch(surface, look, colour, order) ?? colour;
+  surface.fill('evenodd');
+  surface.restore();
+  surface.strokeStyle = colour;
+  surface.lineWidth = 0.8;
+  surface.setLineDash([]);
+  surface.stroke();
+}
+
+function paintLines(surface: PaintSurface, content: PaintContent, batch: Batch, order: PaintOrder): void {
+  const pass = Number(batch.key.split(' ')[1]);
+  const look = findLook(pass);
+  surface.beginPath();
+  let count = 0;
+  for (const shape of batch.shapes) count += traceShape(surface, content.outlines, shape, order);
+  surface.setLineDash([]);
+  surface.lineJoin = 'round';
+  if (order.manner === 'lines') {
+    surface.strokeStyle = order.isDark ? '#1d1f1e' : '#ffffff';
+    surface.lineWidth = 4.2;
+    surface.stroke();
+  }
+  surface.strokeStyle = order.isDark ? look.dark : look.light;
+  surface.lineWidth = pass === -1 ? 3.2 : 1.9;
+  surface.lineCap = pass === -1 ? 'round' : 'butt';
+  if (count < MOST_DASHED_POINTS) surface.setLineDash([...look.dash]);
+  surface.stroke();
+  surface.setLineDash([]);
+}
+
+/** The passes of a shape that are to be seen, each as a key: what is painted, which pass, how strong. */
+function listKeys({ outlines, sorted }: PaintContent, shape: number, order: PaintOrder): readonly string[] {
+  if (sorted === null) return [`line -2 1`];
+  const face = outlines.faces[shape]!;
+  const pass = sorted.passes[shape]!;
+  const fill = sorted.fillPasses[shape]!;
+  const strength = (of: number): number => (of < 0 ? 1 : (order.shown[of] ?? 1));
+  const keys: string[] = [];
+  if (fill >= 0 && strength(fill) > 0) keys.push(`area ${fill} ${strength(fill)}`);
+  if (strength(pass) > 0 && !(fill >= 0 && pass === -2)) {
+    const isLine = face === FACES.line || fill >= 0 || (pass >= 0 && order.tools[pass] === true);
+    keys.push(`${isLine ? 'line' : 'area'} ${pass} ${strength(pass)}`);
+  }
+  return order.manner === 'lines'
+    ? keys.filter((key) => key.startsWith('line') && (pass === -1 || order.tools[pass] === true))
+    : keys;
+}
+
+function paintPasses(surface: PaintSurface, content: PaintContent, order: PaintOrder): void {
+  const batches = new Map<string, number[]>();
+  const count = content.outlines.faces.length;
+  for (let shape = 0; shape < count; shape += 1) {
+    if (!isSeen(content.outlines, shape, order)) continue;
+    for (const key of listKeys(content, shape, order)) {
+      const list = batches.get(key);
+      if (list === undefined) batches.set(key, [shape]);
+      else list.push(shape);
+    }
+  }
+  // Areas below lines, left-out shapes lowest, what nobody claimed on top.
+  const rank = (key: string): number => {
+    const [what, pass] = key.split(' ');
+    return (what === 'area' ? 0 : 1000) + (Number(pass) === -1 ? 900 : Number(pass));
+  };
+  for (const [key, shapes] of [...batches].sort(([a], [b]) => rank(a) - rank(b))) {
+    surface.globalAlpha = key.endsWith(' 2') ? 0.25 : 1;
+    if (key.startsWith('area')) paintAreas(surface, content, { key, shapes }, order);
+    else paintLines(surface, content, { key, shapes }, order);
+  }
+  surface.globalAlpha = 1;
+}
+
+function isRaised({ outlines }: PaintContent, shape: number, { raised }: PaintOrder): boolean {
+  if (raised.shape === shape) return true;
+  if (raised.stroke >= 0 && outlines.strokeKey[shape] === raised.stroke) return true;
+  if (raised.loose && outlines.layers[shape] === -1) return true;
+  return raised.layers.includes(outlines.layers[shape]!);
+}
+
+function hasRaised({ raised }: PaintOrder): boolean {
+  return raised.shape >= 0 || raised.stroke >= 0 || raised.layers.length > 0 || raised.loose;
+}
+
+/** A light around what stands out. */
+function paintRaised(surface: PaintSurface, content: PaintContent, order: PaintOrder): void {
+  surface.beginPath();
+  const count = content.outlines.faces.length;
+  for (let shape = 0; shape < count; shape += 1) {
+    if (isRaised(content, shape, order) && isSeen(content.outlines, shape, order)) {
+      traceShape(surface, content.outlines, shape, order);
+    }
+  }
+  surface.setLineDash([]);
+  surface.lineJoin = 'round';
+  surface.strokeStyle = order.isDark ? 'rgba(255, 214, 102, 0.75)' : 'rgba(255, 176, 0, 0.6)';
+  surface.lineWidth = 7;
+  surface.stroke();
+}
+
+/** Paints a drawing as ordered. */
+export function paintShapes(surface: PaintSurface, content: PaintContent, order: PaintOrder): void {
+  surface.setTransform(order.pixelRatio, 0, 0, order.pixelRatio, 0, 0);
+  surface.clearRect(0, 0, order.width, order.height);
+  if (hasRaised(order)) paintRaised(surface, content, order);
+  if (order.manner !== 'drawn') {
+    paintPasses(surface, content, order);
+    return;
+  }
+  const count = content.outlines.faces.length;
+  for (let shape = 0; shape < count; shape += 1) {
+    const pass = content.sorted?.passes[shape] ?? -1;
+    const shown = pass < 0 ? 1 : (order.shown[pass] ?? 1);
+    if (shown === 0 || !isSeen(content.outlines, shape, order)) continue;
+    surface.globalAlpha = shown === 2 ? 0.25 : 1;
+    paintOwn(surface, content, shape, order);
+  }
+  surface.globalAlpha = 1;
+}

@@ -1,0 +1,129 @@
+// What the page and its two workers say to each other.
+import type { Finding, Json } from '../model/finding.js';
+import type { Inspection } from '../model/inspection.js';
+import type { Outcome, Stage } from '../model/job.js';
+import type { Pass } from '../model/pass.js';
+import type { Proof } from '../model/proof.js';
+import type { Outlines } from '../road/list-outlines.js';
+import type { BoardView } from './board-view.js';
+import type { ExcerptLine } from './excerpt.js';
+
+/** A file beside the drawing. */
+export interface SideFile {
+  readonly name: string;
+  readonly blob: Blob;
+}
+
+/** To the worker that does the job. */
+export type JobOrder =
+  | {
+      readonly kind: 'open';
+      readonly run: number;
+      readonly name: string;
+      readonly blob: Blob;
+      readonly beside: readonly SideFile[];
+      readonly userUnitsPerInch: number | null;
+    }
+  | { readonly kind: 'split'; readonly run: number; readonly ticket: Json };
+
+/** A finished file. */
+export interface MadeFile {
+  readonly name: string;
+  readonly byteLength: number;
+  readonly sha256: string;
+  readonly blob: Blob;
+  /** Index of its pass; -1 for proof, manifest and ticket. */
+  readonly pass: number;
+}
+
+/** Which shape went where, as columns. */
+export interface SortedShapes {
+  /** Per shape: index of the pass of its stroke or of all of it; -1 open, -2 left out. */
+  readonly passes: Int16Array;
+  /** Per shape: index of the pass of its fill where that is another; else -3. */
+  readonly fillPasses: Int16Array;
+  /** Per shape: index into `reasons`, or -1. */
+  readonly reasons: Int32Array;
+}
+
+/** How many shapes of a layer or stroke went to each pass; -1 open, -2 left out. */
+export type Shares = readonly (readonly [pass: number, shapes: number])[];
+
+/** A finding with its number and what it points at. */
+export interface NumberedPlace {
+  readonly number: number;
+  readonly heading: string;
+  readonly finding: Finding;
+  /** Measured and allowed value, place, count: one line. */
+  readonly details: string;
+  /** mm from the artboard's top left. */
+  readonly spots: readonly (readonly [number, number])[];
+}
+
+/** A job as the page shows it. */
+export interface JobReport {
+  readonly outcome: Outcome;
+  readonly stem: string;
+  readonly ticket: Json;
+  readonly passes: readonly Pass[];
+  readonly shapesPerPass: readonly number[];
+  readonly sorted: SortedShapes;
+  readonly reasons: readonly string[];
+  /** By layer index; the shapes right in it. */
+  readonly layerShares: readonly Shares[];
+  readonly strokeShares: Readonly<Record<string, Shares>>;
+  readonly restShares: Shares;
+  readonly findings: readonly NumberedPlace[];
+  readonly proof: Proof;
+  readonly files: readonly MadeFile[];
+  /** All files and the ticket; null where there are no files. */
+  readonly zip: Blob | null;
+  readonly marginMm: number;
+}
+
+/** From the worker that does the job. */
+export type JobNews =
+  | { readonly kind: 'stage'; readonly run: number; readonly stage: Stage }
+  | {
+      readonly kind: 'opened';
+      readonly run: number;
+      readonly inspection: Inspection;
+      readonly outlines: Outlines;
+      readonly ids: readonly string[];
+    }
+  | { readonly kind: 'done'; readonly run: number; readonly report: JobReport }
+  | {
+      readonly kind: 'failed';
+      readonly run: number;
+      readonly findings: readonly Finding[];
+      readonly excerpt: readonly ExcerptLine[];
+    };
+
+/** What is to be painted. */
+export interface PaintOrder {
+  readonly view: BoardView;
+  readonly width: number;
+  readonly height: number;
+  readonly pixelRatio: number;
+  /** Passes that are shown: 1 in full, 2 faded, 0 not; open and left-out shapes always. */
+  readonly shown: readonly number[];
+  /** `passes` by pass, `drawn` in the drawing's own colours, `lines` the lines of tools alone. */
+  readonly manner: 'passes' | 'drawn' | 'lines';
+  /** Per pass: whether a tool follows its lines. */
+  readonly tools: readonly boolean[];
+  readonly isDark: boolean;
+  /** Shapes that stand out: those of a layer with all in it, of a stroke, or one shape. */
+  readonly raised: { readonly layers: readonly number[]; readonly stroke: number; readonly shape: number; readonly loose: boolean };
+}
+
+/** To the worker that paints. */
+export type PaintMessage =
+  | { readonly kind: 'outlines'; readonly outlines: Outlines }
+  | { readonly kind: 'sorted'; readonly sorted: SortedShapes }
+  | { readonly kind: 'paint'; readonly order: PaintOrder }
+  | { readonly kind: 'point'; readonly ask: number; readonly xMm: number; readonly yMm: number; readonly withinMm: number };
+
+/** From the worker that paints. */
+export type PaintNews =
+  | { readonly kind: 'painted'; readonly view: BoardView; readonly bitmap: ImageBitmap }
+  | { readonly kind: 'pointed'; readonly ask: number; readonly shape: number };

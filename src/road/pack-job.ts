@@ -1,0 +1,26 @@
+// All files of a job, the ticket that repeats it among them.
+import type { JobResult } from '../model/job.js';
+import { encodeUtf8 } from '../model/platform.js';
+import type { Ticket } from '../model/ticket.js';
+import { writeTicket } from '../ticket/write-ticket.js';
+import { type PackedFile, zipFiles } from '../write/zip-files.js';
+
+/** The ticket as the text of a file. */
+export function printTicket(ticket: Ticket): string {
+  return `${JSON.stringify(writeTicket(ticket), null, 2)}\n`;
+}
+
+/** `STEM.ticket.json`: with it the command line makes the same files again. */
+export function packTicket(ticket: Ticket, stem: string): PackedFile {
+  return { name: `${stem}.ticket.json`, pieces: [encodeUtf8(printTicket(ticket))] };
+}
+
+/** What `split` writes to a folder, in its order. */
+export function listJobFiles(job: JobResult): readonly PackedFile[] {
+  return [...job.files, job.proofPicture, job.manifest].filter((file) => file !== null);
+}
+
+/** The files of a job and its ticket as one zip archive, in pieces; the same on every run. */
+export function zipJob(job: JobResult): readonly Uint8Array[] {
+  return zipFiles([...listJobFiles(job), packTicket(job.ticket, job.stem)]);
+}
