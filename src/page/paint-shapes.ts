@@ -106,7 +106,7 @@ function findLook(pass: number): PassLook {
 function paintAreas(surface: PaintSurface, content: PaintContent, batch: Batch, order: PaintOrder): void {
   const pass = Number(batch.key.split(' ')[1]);
   const look = findLook(pass);
-  const colour = order.isDark ? look.dark : look.light;
+  const colour = look.light;
   surface.beginPath();
   for (const shape of batch.shapes) traceShape(surface, content.outlines, shape, order);
   surface.save();
@@ -129,11 +129,11 @@ function paintLines(surface: PaintSurface, content: PaintContent, batch: Batch, 
   surface.setLineDash([]);
   surface.lineJoin = 'round';
   if (order.manner === 'lines') {
-    surface.strokeStyle = order.isDark ? '#1d1f1e' : '#ffffff';
+    surface.strokeStyle = '#ffffff';
     surface.lineWidth = 4.2;
     surface.stroke();
   }
-  surface.strokeStyle = order.isDark ? look.dark : look.light;
+  surface.strokeStyle = look.light;
   surface.lineWidth = pass === -1 ? 3.2 : 1.9;
   surface.lineCap = pass === -1 ? 'round' : 'butt';
   if (count < MOST_DASHED_POINTS) surface.setLineDash([...look.dash]);
@@ -205,27 +205,30 @@ function paintRaised(surface: PaintSurface, content: PaintContent, order: PaintO
   }
   surface.setLineDash([]);
   surface.lineJoin = 'round';
-  surface.strokeStyle = order.isDark ? 'rgba(255, 214, 102, 0.75)' : 'rgba(255, 176, 0, 0.6)';
+  surface.strokeStyle = 'rgba(255, 176, 0, 0.6)';
   surface.lineWidth = 7;
   surface.stroke();
+}
+
+/** The art in its own colours, shape after shape. */
+function paintDrawn(surface: PaintSurface, content: PaintContent, order: PaintOrder): void {
+  const fade = order.manner === 'lines' ? 0.5 : 1;
+  const count = content.outlines.faces.length;
+  for (let shape = 0; shape < count; shape += 1) {
+    const pass = content.sorted?.passes[shape] ?? -1;
+    const shown = pass < 0 ? 1 : (order.shown[pass] ?? 1);
+    if (shown === 0 || !isSeen(content.outlines, shape, order)) continue;
+    surface.globalAlpha = fade * (shown === 2 ? 0.25 : 1);
+    paintOwn(surface, content, shape, order);
+  }
+  surface.globalAlpha = 1;
 }
 
 /** Paints a drawing as ordered. */
 export function paintShapes(surface: PaintSurface, content: PaintContent, order: PaintOrder): void {
   surface.setTransform(order.pixelRatio, 0, 0, order.pixelRatio, 0, 0);
   surface.clearRect(0, 0, order.width, order.height);
+  if (order.manner !== 'passes' && !order.bare) paintDrawn(surface, content, order);
   if (hasRaised(order)) paintRaised(surface, content, order);
-  if (order.manner !== 'drawn') {
-    paintPasses(surface, content, order);
-    return;
-  }
-  const count = content.outlines.faces.length;
-  for (let shape = 0; shape < count; shape += 1) {
-    const pass = content.sorted?.passes[shape] ?? -1;
-    const shown = pass < 0 ? 1 : (order.shown[pass] ?? 1);
-    if (shown === 0 || !isSeen(content.outlines, shape, order)) continue;
-    surface.globalAlpha = shown === 2 ? 0.25 : 1;
-    paintOwn(surface, content, shape, order);
-  }
-  surface.globalAlpha = 1;
+  if (order.manner !== 'drawn') paintPasses(surface, content, order);
 }

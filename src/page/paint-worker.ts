@@ -22,7 +22,7 @@ function serve(end: WorkerEnd): void {
     canvas.height = Math.max(1, Math.round(order.height * order.pixelRatio));
     paintShapes(surface, content, order);
     const bitmap = canvas.transferToImageBitmap();
-    end.postMessage({ kind: 'painted', view: order.view, bitmap }, [bitmap]);
+    end.postMessage({ kind: 'painted', view: order.view, bitmap, width: order.width, height: order.height }, [bitmap]);
   };
   end.onmessage = ({ data }) => {
     if (data.kind === 'outlines') content = { outlines: data.outlines, sorted: null };

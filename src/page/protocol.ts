@@ -111,7 +111,8 @@ export interface PaintOrder {
   readonly manner: 'passes' | 'drawn' | 'lines';
   /** Per pass: whether a tool follows its lines. */
   readonly tools: readonly boolean[];
-  readonly isDark: boolean;
+  /** The art lies below as pictures: only lines of tools and what stands out are painted over it. */
+  readonly bare: boolean;
   /** Shapes that stand out: those of a layer with all in it, of a stroke, or one shape. */
   readonly raised: { readonly layers: readonly number[]; readonly stroke: number; readonly shape: number; readonly loose: boolean };
 }
@@ -125,5 +126,5 @@ export type PaintMessage =
 
 /** From the worker that paints. */
 export type PaintNews =
-  | { readonly kind: 'painted'; readonly view: BoardView; readonly bitmap: ImageBitmap }
+  | { readonly kind: 'painted'; readonly view: BoardView; readonly bitmap: ImageBitmap; readonly width: number; readonly height: number }
   | { readonly kind: 'pointed'; readonly ask: number; readonly shape: number };

@@ -1,0 +1,78 @@
+// What was found, as a list that leads to its places on the board; and why a job could not go on.
+import type { Finding } from '../model/finding.js';
+import type { Fault, PartProps } from './page-state.js';
+import type { NumberedPlace } from './protocol.js';
+import type { Say } from './texts.js';
+import { h, type VNode } from './view-library.js';
+
+function drawFinding({ state, say, acts }: PartProps, item: NumberedPlace): VNode {
+  const { number, finding, details, spots } = item;
+  const isChosen = state.chosenFinding === number;
+  return h(
+    'li',
+    { key: number, id: `found-${number}`, class: `finding finding-${finding.severity}${isChosen ? ' finding-chosen' : ''}` },
+    h(
+      'button',
+      {
+        type: 'button',
+        class: `badge badge-${finding.severity}`,
+        disabled: spots.length === 0,
+        'aria-label': say('goThere', number),
+        onClick: () => acts.chooseFinding(number),
+      },
+      number,
+    ),
+    h(
+      'div',
+      {},
+      h('p', { class: 'finding-head' }, h('span', { class: 'weight' }, say(`severity.${finding.severity}`)), h('code', {}, finding.code)),
+      h('p', { lang: 'en' }, finding.message),
+      details === '' ? null : h('p', { class: 'quiet', lang: 'en' }, details),
+      finding.remedy === '' ? null : h('p', { class: 'remedy', lang: 'en' }, `→ ${finding.remedy}`),
+    ),
+  );
+}
+
+/** The findings, worst first. */
+export function FoundPart(props: PartProps): VNode | null {
+  const { state, say } = props;
+  if (state.job === null) return null;
+  const { findings } = state.job;
+  return h(
+    'section',
+    { id: 'found', 'aria-labelledby': 'found-title' },
+    h('h2', { id: 'found-title' }, `${say('found')}${findings.length === 0 ? '' : ` (${findings.length})`}`),
+    findings.length === 0
+      ? h('p', { class: 'quiet' }, say('foundNothing'))
+      : h('ol', { class: 'findings' }, findings.map((item) => drawFinding(props, item))),
+  );
+}
+
+function drawLast(finding: Finding, say: Say): VNode {
+  return h(
+    'div',
+    {},
+    h('p', { class: 'fault-message', lang: 'en' }, finding.message),
+    finding.remedy === '' ? null : h('p', { class: 'remedy', lang: 'en' }, h('span', { class: 'weight', lang: '' }, `${say('remedy')}: `), finding.remedy),
+    h('code', {}, finding.code),
+  );
+}
+
+/** Why it could not go on, with the lines of the file around the place. */
+export function FaultPart({ fault, say }: { readonly fault: Fault; readonly say: Say }): VNode {
+  const last = fault.findings.at(-1);
+  const lines = fault.excerpt.map(({ number, text, column }) =>
+    h(
+      'li',
+      { key: number, class: column < 0 ? '' : 'excerpt-at', value: number },
+      h('code', {}, column < 0 ? text : [text.slice(0, column), h('mark', {}, text.slice(column, column + 1) || ' '), text.slice(column + 1)]),
+    ),
+  );
+  return h(
+    'section',
+    { class: 'fault', role: 'alert' },
+    h('h2', {}, say('outcome.failed')),
+    last === undefined ? null : drawLast(last, say),
+    lines.length === 0 ? null : h('ol', { class: 'excerpt', lang: '' }, lines),
+  );
+}

@@ -1,0 +1,117 @@
+// What the page knows.
+import type { Finding } from '../model/finding.js';
+import type { Inspection } from '../model/inspection.js';
+import type { Stage } from '../model/job.js';
+import type { Ticket } from '../model/ticket.js';
+import { DEFAULT_TICKET } from '../ticket/default-ticket.js';
+import type { Moved } from './edit-ticket.js';
+import type { ExcerptLine } from './excerpt.js';
+import { beginHistory, type History } from './history.js';
+import type { JobReport } from './protocol.js';
+import type { Language, Say } from './texts.js';
+
+/** Which passes are looked at: all, some, or one after the other. */
+export type Looked =
+  | { readonly kind: 'all' }
+  | { readonly kind: 'some'; readonly passes: readonly number[] }
+  | { readonly kind: 'step'; readonly pass: number };
+
+/** How the art is looked at. */
+export type Manner = 'both' | 'drawn' | 'passes';
+
+/** Why a job could not go on. */
+export interface Fault {
+  readonly findings: readonly Finding[];
+  readonly excerpt: readonly ExcerptLine[];
+}
+
+/** What the page knows. */
+export interface PageState {
+  readonly file: { readonly name: string; readonly bytes: number } | null;
+  readonly isWorking: boolean;
+  readonly stage: Stage | null;
+  readonly inspection: Inspection | null;
+  /** Kind and id of each shape. */
+  readonly names: readonly string[];
+  readonly strokeKeys: readonly string[];
+  readonly shapeLayers: Int32Array;
+  readonly job: JobReport | null;
+  /** Addresses of the made files, in the order of `job.files`; of the drawing itself where there are none. */
+  readonly addresses: readonly string[];
+  readonly zipAddress: string | null;
+  readonly artAddress: string | null;
+  readonly history: History<Ticket>;
+  readonly fault: Fault | null;
+  readonly manner: Manner;
+  readonly looked: Looked;
+  readonly showsPlaces: boolean;
+  readonly raised: Moved | null;
+  /** Shape under the pointer, or -1. */
+  readonly pointed: number;
+  readonly chosenFinding: number;
+  /** Where the board should go; another object, another jump. */
+  readonly jump: { readonly xMm: number; readonly yMm: number } | null;
+  readonly language: Language;
+  readonly theme: 'light' | 'dark';
+}
+
+/** The page before a file is there. */
+export function beginState(language: Language, theme: 'light' | 'dark'): PageState {
+  return {
+    file: null,
+    isWorking: false,
+    stage: null,
+    inspection: null,
+    names: [],
+    strokeKeys: [],
+    shapeLayers: new Int32Array(0),
+    job: null,
+    addresses: [],
+    zipAddress: null,
+    artAddress: null,
+    history: beginHistory(DEFAULT_TICKET),
+    fault: null,
+    manner: 'both',
+    looked: { kind: 'all' },
+    showsPlaces: true,
+    raised: null,
+    pointed: -1,
+    chosenFinding: 0,
+    jump: null,
+    language,
+    theme,
+  };
+}
+
+/** How strongly each pass is shown: 1 in full, 2 faded, 0 not. */
+export function listShown({ job, looked }: PageState): readonly number[] {
+  return (job?.passes ?? []).map((_, index) => {
+    if (looked.kind === 'all') return 1;
+    if (looked.kind === 'some') return looked.passes.includes(index) ? 1 : 0;
+    if (index === looked.pass) return 1;
+    return index < looked.pass ? 2 : 0;
+  });
+}
+
+/** What every part of the page is handed. */
+export interface PartProps {
+  readonly state: PageState;
+  readonly say: Say;
+  readonly acts: Acts;
+}
+
+/** What a hand can do. */
+export interface Acts {
+  openFiles(files: readonly File[]): void;
+  openText(text: string): void;
+  closeDrawing(): void;
+  stop(): void;
+  move(moved: Moved, target: string): void;
+  moveRun(index: number, step: -1 | 1): void;
+  changeTicket(change: (ticket: Ticket) => Ticket): void;
+  undo(): void;
+  redo(): void;
+  set(change: Partial<PageState>): void;
+  pointAt(xMm: number, yMm: number, withinMm: number): void;
+  chooseFinding(number: number): void;
+}

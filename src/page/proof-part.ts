@@ -1,0 +1,65 @@
+// The proof, and the files to take away.
+import type { Judgement } from '../model/proof.js';
+import type { PartProps } from './page-state.js';
+import type { MadeFile } from './protocol.js';
+import type { Say } from './texts.js';
+import { h, type VNode } from './view-library.js';
+
+function sayJudge(judge: Judgement, say: Say): VNode {
+  const errors = judge.findings.filter(({ severity }) => severity === 'error').length;
+  const words = judge.looked
+    ? say('judged', judge.shapesJudged, judge.greatestDeviationMm.toFixed(6), errors)
+    : say('didNotLook', judge.why);
+  return h('li', { key: judge.judge }, h('strong', {}, `${say(`judge.${judge.judge}`)}: `), words);
+}
+
+/** What the judges said. */
+export function ProofPart({ state, say }: PartProps): VNode | null {
+  if (state.job === null) return null;
+  const { proof, files } = state.job;
+  const looked = proof.judges.filter((judge) => judge.looked);
+  const greatest = Math.max(0, ...looked.map((judge) => judge.greatestDeviationMm));
+  const body =
+    files.length === 0
+      ? h('p', { class: 'quiet' }, say('noProof'))
+      : h(
+          'div',
+          {},
+          h('p', { class: 'greatest' }, `${say('greatest')}: `, h('strong', {}, `${greatest.toFixed(6)} mm`)),
+          h('ul', { class: 'judges' }, proof.judges.map((judge) => sayJudge(judge, say))),
+          h('p', {}, say(proof.equalExtents ? 'equalExtents' : 'unequalExtents')),
+        );
+  return h('section', { id: 'proof', 'aria-labelledby': 'proof-title' }, h('h2', { id: 'proof-title' }, say('proof')), body);
+}
+
+function drawFile(file: MadeFile, address: string, say: Say): VNode {
+  return h(
+    'li',
+    { key: file.name },
+    h('a', { href: address, download: file.name }, file.name),
+    h('span', { class: 'quiet' }, ` ${say('bytes', file.byteLength)}`),
+  );
+}
+
+/** A word as a shell takes it. */
+function quote(word: string): string {
+  return /^[\w./-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`;
+}
+
+/** The files, as one archive or one by one. */
+export function TakePart({ state, say }: PartProps): VNode | null {
+  if (state.job === null) return null;
+  const { files, stem, outcome } = state.job;
+  const ready = files.length > 0 && state.zipAddress !== null && (outcome === 'in-register' || outcome === 'not-verified');
+  const body = !ready
+    ? h('p', { class: 'quiet' }, say('takeNothing'))
+    : h(
+        'div',
+        {},
+        h('p', {}, h('a', { class: 'main-act', href: state.zipAddress!, download: `${stem}.passes.zip` }, say('takeAll'))),
+        h('ul', { class: 'files' }, files.map((file, index) => drawFile(file, state.addresses[index]!, say))),
+        h('h3', {}, say('repeat')),
+        h('pre', { class: 'command' }, `pinbar split ${quote(state.file!.name)} --ticket ${quote(`${stem}.ticket.json`)}`),
+      );
+  return h('section', { id: 'take', 'aria-labelledby': 'take-title' }, h('h2', { id: 'take-title' }, say('take')), body);
+}

@@ -1,0 +1,130 @@
+// Every word of the page, English and German.
+
+/** Languages of the page. */
+export type Language = 'en' | 'de';
+
+const TABLE = {
+  title: ['pinbar: one sheet per pass', 'pinbar: ein Bogen je Durchgang'],
+  intro: [
+    'Put a layered SVG here. It is taken apart into one file per pass of the machine, and proved to overlay. Nothing leaves this computer.',
+    'Legen Sie eine SVG mit Ebenen hierher. Sie wird in eine Datei je Durchgang der Maschine zerlegt, und es wird bewiesen, dass sie passgenau sind. Nichts verlässt diesen Rechner.',
+  ],
+  dropHere: ['Drop a drawing here', 'Zeichnung hier ablegen'],
+  pick: ['Choose a file', 'Datei wählen'],
+  pasteHint: ['or paste SVG text', 'oder SVG-Text einfügen'],
+  another: ['Another drawing', 'Andere Zeichnung'],
+  undo: ['Take back', 'Zurücknehmen'],
+  redo: ['Do again', 'Wiederholen'],
+  language: ['Sprache: Deutsch', 'Language: English'],
+  theme: ['Light or dark', 'Hell oder dunkel'],
+  stop: ['Stop', 'Anhalten'],
+  goOn: ['Start again', 'Neu beginnen'],
+  stopped: ['Stopped.', 'Angehalten.'],
+  working: ['Working', 'Arbeitet'],
+  stages: ['Steps of the work', 'Arbeitsschritte'],
+  'stage.read': ['reading', 'liest'],
+  'stage.resolve': ['working out boxes and paint', 'bestimmt Maße und Farben'],
+  'stage.classify': ['sorting shapes into passes', 'ordnet Formen den Durchgängen zu'],
+  'stage.split': ['taking apart', 'zerlegt'],
+  'stage.check': ['checking whether it is fit to run', 'prüft, ob es maschinenreif ist'],
+  'stage.compact': ['making smaller files', 'verkleinert die Dateien'],
+  'stage.write': ['naming and hashing the files', 'benennt und zählt die Dateien'],
+  'stage.read-back': ['first judge: reading the files back', 'erster Prüfer: liest die Dateien zurück'],
+  'stage.witness': ['second judge: comparing', 'zweiter Prüfer: vergleicht'],
+  'stage.report': ['drawing the proof', 'zeichnet den Beweis'],
+  'outcome.in-register': ['In register', 'Passgenau'],
+  'outcome.answer-needed': ['An answer is needed', 'Eine Antwort fehlt'],
+  'outcome.refused': ['Must be mended first', 'Muss erst ausgebessert werden'],
+  'outcome.not-verified': ['Not proved', 'Nicht bewiesen'],
+  'outcome.failed': ['Cannot be read', 'Nicht lesbar'],
+  runs: ['What the machine runs, in order', 'Was die Maschine nacheinander fährt'],
+  runNothing: ['No pass yet: send a layer or a line to one below.', 'Noch kein Durchgang: ordnen Sie eine Ebene oder Linie zu.'],
+  show: ['Show {0}', '{0} zeigen'],
+  only: ['{0} alone', '{0} allein'],
+  all: ['All over each other', 'Alle übereinander'],
+  stepOn: ['Next run', 'Nächster Lauf'],
+  stepBack: ['Run before', 'Lauf davor'],
+  earlier: ['{0} runs earlier', '{0} läuft früher'],
+  later: ['{0} runs later', '{0} läuft später'],
+  shapes: ['{0} shapes', '{0} Formen'],
+  shape: ['1 shape', '1 Form'],
+  board: ['The art on its board', 'Die Zeichnung auf dem Bogen'],
+  boardKeys: [
+    'Arrow keys move, plus and minus zoom, 0 shows all, 1 is true size.',
+    'Pfeiltasten verschieben, Plus und Minus zoomen, 0 zeigt alles, 1 ist wahre Größe.',
+  ],
+  whole: ['Whole', 'Ganz'],
+  trueSize: ['True size', 'Wahre Größe'],
+  nearer: ['Nearer', 'Näher'],
+  farther: ['Farther', 'Ferner'],
+  manner: ['Look', 'Ansicht'],
+  'manner.both': ['Art with tool lines', 'Zeichnung mit Werkzeuglinien'],
+  'manner.drawn': ['As drawn', 'Wie gezeichnet'],
+  'manner.passes': ['By pass', 'Nach Durchgang'],
+  places: ['Numbers', 'Nummern'],
+  point: ['Point at a line to see where it goes and why.', 'Zeigen Sie auf eine Linie: wohin sie geht und warum.'],
+  open: ['nobody claims it', 'niemand nimmt es'],
+  leftOut: ['left out', 'ausgelassen'],
+  drawn: ['What is drawn', 'Was gezeichnet ist'],
+  layers: ['Layers', 'Ebenen'],
+  lines: ['Lines', 'Linien'],
+  loose: ['In no layer', 'In keiner Ebene'],
+  hidden: ['hidden', 'verborgen'],
+  locked: ['locked', 'gesperrt'],
+  goesTo: ['{0} goes to', '{0} geht an'],
+  mixed: ['several', 'mehrere'],
+  suggested: ['Suggested: {0}, since {1}', 'Vorschlag: {0}, denn {1}'],
+  unsure: ['Perhaps {0}: {1}', 'Vielleicht {0}: {1}'],
+  noSuggestion: ['Nothing suggests a pass.', 'Nichts legt einen Durchgang nahe.'],
+  newPass: ['another pass', 'anderer Durchgang'],
+  dragHint: [
+    'Choose the pass in the list, or drag a row onto a run above.',
+    'Den Durchgang in der Liste wählen oder die Zeile auf einen Lauf oben ziehen.',
+  ],
+  more: ['Show {0} more', '{0} weitere zeigen'],
+  found: ['What was found', 'Was gefunden wurde'],
+  foundNothing: ['Nothing to work through.', 'Nichts abzuarbeiten.'],
+  'severity.error': ['stops the job', 'hält den Auftrag auf'],
+  'severity.warning': ['look at it', 'ansehen'],
+  'severity.note': ['good to know', 'gut zu wissen'],
+  goThere: ['Show {0} on the board', '{0} auf dem Bogen zeigen'],
+  proof: ['Proof', 'Beweis'],
+  noProof: ['There is a proof once the files are made.', 'Einen Beweis gibt es, sobald die Dateien gemacht sind.'],
+  greatest: ['Greatest deviation', 'Größte Abweichung'],
+  'judge.read-back': ['First judge, reads the files back byte for byte', 'Erster Prüfer, liest die Dateien Byte für Byte zurück'],
+  'judge.witness': ['Second judge, a reader of its own', 'Zweiter Prüfer, mit eigenem Leser'],
+  judged: ['{0} drawn elements, greatest deviation {1} mm, {2} differences', '{0} gezeichnete Elemente, größte Abweichung {1} mm, {2} Unterschiede'],
+  didNotLook: ['did not look: {0}', 'hat nicht hingesehen: {0}'],
+  equalExtents: ['All files draw the same extent.', 'Alle Dateien zeichnen dieselbe Ausdehnung.'],
+  unequalExtents: ['The files draw different extents.', 'Die Dateien zeichnen verschiedene Ausdehnungen.'],
+  take: ['Take away', 'Mitnehmen'],
+  takeAll: ['All files, one zip', 'Alle Dateien, eine Zip-Datei'],
+  takeNothing: ['There are files once nothing stops the job.', 'Dateien gibt es, sobald nichts mehr den Auftrag aufhält.'],
+  repeat: ['The same on the command line', 'Dasselbe auf der Befehlszeile'],
+  bytes: ['{0} bytes', '{0} Byte'],
+  line: ['line {0}', 'Zeile {0}'],
+  remedy: ['What to do', 'Was zu tun ist'],
+  settings: ['Job', 'Auftrag'],
+  ticketFile: ['Ticket', 'Auftragszettel'],
+  saveTicket: ['Save the ticket', 'Zettel speichern'],
+  loadTicket: ['Load a ticket', 'Zettel laden'],
+  lastTicket: ['Use the last ticket ({0})', 'Letzten Zettel nehmen ({0})'],
+  byNames: ['Back to the layer names', 'Zurück zu den Ebenennamen'],
+  artboard: ['{0} × {1} mm', '{0} × {1} mm'],
+  sizeUnsure: ['The size is not sure: it is stated without a unit.', 'Die Größe ist nicht sicher: sie steht ohne Einheit da.'],
+} as const satisfies Readonly<Record<string, readonly [string, string]>>;
+
+/** A text of the table. */
+export type TextKey = keyof typeof TABLE;
+
+/** Says a text; `{0}`, `{1}` stand for what is handed in. */
+export type Say = (key: TextKey, ...values: readonly (string | number)[]) => string;
+
+/** Both wordings of every text. */
+export const TEXTS: Readonly<Record<TextKey, readonly [string, string]>> = TABLE;
+
+/** The sayer of a language. */
+export function sayIn(language: Language): Say {
+  const column = language === 'en' ? 0 : 1;
+  return (key, ...values) => TEXTS[key][column].replace(/\{(\d)\}/g, (_, at: string) => String(values[Number(at)] ?? ''));
+}
