@@ -2,6 +2,7 @@
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { rolldown } from 'rolldown';
+import { findPackageFolder, tellLicences } from './tell-licences.js';
 
 const root = new URL('../', import.meta.url);
 const dist = new URL('dist/', root);
@@ -10,22 +11,6 @@ const { dependencies } = JSON.parse(readFileSync(new URL('package.json', root), 
 /** What is installed beside the package and loaded from there. */
 function staysOutside(id) {
   return id.startsWith('node:') || Object.keys(dependencies).some((name) => id === name || id.startsWith(`${name}/`));
-}
-
-/** Folder of the package that a module comes from, or null for one of our own. */
-function packageFolder(path) {
-  return /^.*\/node_modules\/(?:@[^/]+\/)?[^/]+\//.exec(path.replaceAll('\\', '/'))?.[0] ?? null;
-}
-
-/** Name, version and licence of each package that went in, as their licences ask. */
-function tellLicences(folders) {
-  const texts = [...folders].sort().map((folder) => {
-    const { name, version, license } = JSON.parse(readFileSync(`${folder}package.json`, 'utf8'));
-    const file = readdirSync(folder).find((entry) => /^licen[cs]e/i.test(entry));
-    if (file === undefined) throw new Error(`${name} brings no licence text`);
-    return `${name} ${version} (${license})\n\n${readFileSync(folder + file, 'utf8').trim()}\n`;
-  });
-  return texts.join(`\n${'-'.repeat(80)}\n\n`);
 }
 
 for (const name of existsSync(dist) ? readdirSync(dist, { recursive: true, encoding: 'utf8' }) : []) {
@@ -57,5 +42,5 @@ const { output } = await bundle.write({
 await bundle.close();
 
 const modules = output.flatMap((chunk) => Object.keys(chunk.modules ?? {}));
-const folders = new Set(modules.map(packageFolder).filter((folder) => folder !== null));
+const folders = new Set(modules.map(findPackageFolder).filter((folder) => folder !== null));
 writeFileSync(new URL('third-party.txt', dist), tellLicences(folders));

@@ -1,9 +1,9 @@
 // The page's own work: hands orders to the two workers, takes their news, keeps the state.
-import type { Ticket } from '../model/ticket.js';
 import type { Role } from '../model/pass.js';
+import type { Ticket } from '../model/ticket.js';
 import { DEFAULT_TICKET } from '../ticket/default-ticket.js';
 import { writeTicket } from '../ticket/write-ticket.js';
-import { moveRun, moveTo } from './edit-ticket.js';
+import { type Moved, moveRun, moveTo } from './edit-ticket.js';
 import { beginHistory, type History, stepBack, stepForth, stepOn } from './history.js';
 import type { Acts, PageState } from './page-state.js';
 import type { JobNews, JobOrder, PaintMessage, PaintNews, PaintOrder, SideFile } from './protocol.js';
@@ -20,10 +20,11 @@ export interface Desk {
 /** What the desk holds between two orders. */
 interface Hand {
   state: PageState;
+  readonly show: (state: PageState) => void;
+  readonly painter: Worker;
   job: Worker | null;
-  painter: Worker;
   run: number;
-  /** Newest order that is not superseded; news of older ones is dropped. */
+  /** Newest order; news of older ones is dropped. */
   wanted: number;
   ask: number;
   blob: Blob | null;
@@ -33,149 +34,181 @@ interface Hand {
 /** Names of gzipped drawings. */
 const PACKED = /\.svgz$/i;
 
-function splitFiles(files: readonly File[]): { readonly drawing: File | null; readonly beside: readonly SideFile[] } {
-  const drawing = files.find(({ name, type }) => /\.svgz?$/i.test(name) || type === 'image/svg+xml') ?? files[0] ?? null;
-  return { drawing, beside: files.filter((file) => file !== drawing).map((file) => ({ name: file.name, blob: file })) };
+function set(hand: Hand, change: Partial<PageState>): void {
+  hand.state = { ...hand.state, ...change };
+  hand.show(hand.state);
+}
+
+function tellPainter(hand: Hand, message: PaintMessage, transfer: Transferable[] = []): void {
+  hand.painter.postMessage(message, transfer);
+}
+
+function forgetFiles({ state: { addresses, zipAddress } }: Hand): void {
+  for (const address of [...addresses, ...(zipAddress === null ? [] : [zipAddress])]) URL.revokeObjectURL(address);
+}
+
+function endJob(hand: Hand): void {
+  hand.job?.terminate();
+  hand.job = null;
+  hand.wanted = -1;
+}
+
+function give(hand: Hand, make: (run: number) => JobOrder): void {
+  hand.run += 1;
+  hand.wanted = hand.run;
+  if (hand.job === null) {
+    hand.job = startJobWorker();
+    hand.job.onmessage = ({ data }: MessageEvent<JobNews>) => takeNews(hand, data);
+  }
+  hand.job.postMessage(make(hand.run));
+  set(hand, { isWorking: true, stage: null, fault: null });
+}
+
+function orderOpen(hand: Hand): void {
+  const { blob, beside, state } = hand;
+  const { userUnitsPerInch } = state.history.present;
+  set(hand, { inspection: null });
+  give(hand, (run) => ({ kind: 'open', run, name: state.file!.name, blob: blob!, beside, userUnitsPerInch }));
+}
+
+function orderSplit(hand: Hand): void {
+  const ticket = writeTicket(hand.state.history.present);
+  give(hand, (run) => ({ kind: 'split', run, ticket }));
+}
+
+function takeNews(hand: Hand, news: JobNews): void {
+  if (news.run !== hand.wanted) return;
+  if (news.kind === 'stage') set(hand, { stage: news.stage });
+  else if (news.kind === 'opened') {
+    const { inspection, outlines, ids } = news;
+    const columns = Object.values(outlines).flatMap((column) => (ArrayBuffer.isView(column) ? [column.buffer] : []));
+    const { strokeKeys } = outlines;
+    const shapeLayers = outlines.layers.slice();
+    const shapeStrokes = outlines.strokeKey.slice();
+    tellPainter(hand, { kind: 'outlines', outlines }, columns as ArrayBuffer[]);
+    set(hand, { inspection, names: ids, strokeKeys, shapeLayers, shapeStrokes });
+    orderSplit(hand);
+  } else if (news.kind === 'failed') {
+    set(hand, { isWorking: false, fault: { findings: news.findings, excerpt: news.excerpt } });
+  } else {
+    forgetFiles(hand);
+    const { report } = news;
+    tellPainter(hand, { kind: 'sorted', sorted: report.sorted });
+    const addresses = report.files.map(({ blob }) => URL.createObjectURL(blob));
+    const zipAddress = report.zip === null ? null : URL.createObjectURL(report.zip);
+    set(hand, { isWorking: false, stage: null, job: report, addresses, zipAddress });
+  }
+}
+
+function openBlob(hand: Hand, name: string, blob: Blob, beside: readonly SideFile[]): void {
+  closeDrawing(hand);
+  hand.blob = blob;
+  hand.beside = beside;
+  const art = new Blob([blob], { type: 'image/svg+xml' });
+  set(hand, {
+    file: { name, bytes: blob.size },
+    artAddress: PACKED.test(name) ? null : URL.createObjectURL(art),
+    history: beginHistory(DEFAULT_TICKET),
+    looked: { kind: 'all' },
+    raised: null,
+    chosenFinding: 0,
+  });
+  orderOpen(hand);
+}
+
+function closeDrawing(hand: Hand): void {
+  endJob(hand);
+  forgetFiles(hand);
+  if (hand.state.artAddress !== null) URL.revokeObjectURL(hand.state.artAddress);
+  set(hand, {
+    file: null,
+    isWorking: false,
+    inspection: null,
+    job: null,
+    fault: null,
+    addresses: [],
+    zipAddress: null,
+    artAddress: null,
+    pointed: -1,
+  });
+}
+
+function openFiles(hand: Hand, files: readonly File[]): void {
+  const drawing = files.find(({ name, type }) => /\.svgz?$/i.test(name) || type === 'image/svg+xml') ?? files[0];
+  if (drawing === undefined) return;
+  const beside = files.filter((file) => file !== drawing).map((file) => ({ name: file.name, blob: file }));
+  openBlob(hand, drawing.name, drawing, beside);
+}
+
+/** Another ticket: the drawing is read again only where its size would change, or where its worker is gone. */
+function turnTo(hand: Hand, history: History<Ticket>): void {
+  const before = hand.state.history.present;
+  if (history.present === before) return;
+  set(hand, { history });
+  const isSame = history.present.userUnitsPerInch === before.userUnitsPerInch;
+  if (isSame && hand.job !== null && hand.state.inspection !== null) orderSplit(hand);
+  else orderOpen(hand);
+}
+
+function move(hand: Hand, moved: Moved, target: string): void {
+  const { inspection, history } = hand.state;
+  if (inspection === null || target === '') return;
+  const [name, role] = target.startsWith('role:') ? [null, target.slice(5)] : target.split('\n');
+  turnTo(hand, stepOn(history, moveTo(history.present, inspection, moved, { name: name!, role: role as Role })));
+}
+
+function chooseFinding(hand: Hand, number: number): void {
+  const [spot] = hand.state.job?.findings.find((item) => item.number === number)?.spots ?? [];
+  set(hand, { chosenFinding: number, ...(spot === undefined ? {} : { jump: { xMm: spot[0], yMm: spot[1] } }) });
+}
+
+function makeActs(hand: Hand): Acts {
+  const change = (make: (ticket: Ticket) => Ticket): void =>
+    turnTo(hand, stepOn(hand.state.history, make(hand.state.history.present)));
+  return {
+    openFiles: (files) => openFiles(hand, files),
+    openText: (text) => openBlob(hand, 'pasted.svg', new Blob([text]), []),
+    closeDrawing: () => closeDrawing(hand),
+    stop: () => {
+      endJob(hand);
+      set(hand, { isWorking: false, stage: null });
+    },
+    goOn: () => orderOpen(hand),
+    move: (moved, target) => move(hand, moved, target),
+    moveRun: (index, step) => change((ticket) => moveRun(ticket, hand.state.job?.passes ?? [], index, step)),
+    changeTicket: change,
+    undo: () => turnTo(hand, stepBack(hand.state.history)),
+    redo: () => turnTo(hand, stepForth(hand.state.history)),
+    set: (part) => set(hand, part),
+    pointAt: (xMm, yMm, withinMm) => {
+      hand.ask += 1;
+      tellPainter(hand, { kind: 'point', ask: hand.ask, xMm, yMm, withinMm });
+    },
+    chooseFinding: (number) => chooseFinding(hand, number),
+  };
 }
 
 /** Begins the work; `show` is told of every change. */
 export function openDesk(first: PageState, show: (state: PageState) => void): Desk {
   const hand: Hand = {
     state: first,
-    job: null,
+    show,
     painter: startPaintWorker(),
+    job: null,
     run: 0,
-    wanted: 0,
+    wanted: -1,
     ask: 0,
     blob: null,
     beside: [],
   };
-  const set = (change: Partial<PageState>): void => {
-    hand.state = { ...hand.state, ...change };
-    show(hand.state);
+  const desk: Desk = {
+    acts: makeActs(hand),
+    paint: (order) => tellPainter(hand, { kind: 'paint', order }),
+    onPainted: () => undefined,
   };
-  const tellPainter = (message: PaintMessage, transfer: Transferable[] = []): void =>
-    hand.painter.postMessage(message, transfer);
-  const forgetFiles = (): void => {
-    const { addresses, zipAddress } = hand.state;
-    for (const address of [...addresses, ...(zipAddress === null ? [] : [zipAddress])]) URL.revokeObjectURL(address);
-  };
-  const order = (make: (run: number) => JobOrder): void => {
-    hand.run += 1;
-    hand.wanted = hand.run;
-    if (hand.job === null) {
-      hand.job = startJobWorker();
-      hand.job.onmessage = ({ data }: MessageEvent<JobNews>) => take(data);
-    }
-    hand.job.postMessage(make(hand.run));
-    set({ isWorking: true, stage: null, fault: null });
-  };
-  const orderSplit = (ticket: Ticket): void => order((run) => ({ kind: 'split', run, ticket: writeTicket(ticket) }));
-  const take = (news: JobNews): void => {
-    if (news.kind === 'stage') set({ stage: news.stage });
-    else if (news.kind === 'opened') {
-      const { inspection, outlines, ids } = news;
-      const { strokeKeys } = outlines;
-      set({ inspection, names: ids, strokeKeys, shapeLayers: outlines.layers.slice() });
-      tellPainter({ kind: 'outlines', outlines }, []);
-      orderSplit(hand.state.history.present);
-    } else if (news.run !== hand.wanted) return;
-    else if (news.kind === 'failed') {
-      set({ isWorking: false, fault: { findings: news.findings, excerpt: news.excerpt } });
-    } else {
-      forgetFiles();
-      tellPainter({ kind: 'sorted', sorted: news.report.sorted });
-      set({
-        isWorking: false,
-        job: news.report,
-        addresses: news.report.files.map(({ blob }) => URL.createObjectURL(blob)),
-        zipAddress: news.report.zip === null ? null : URL.createObjectURL(news.report.zip),
-      });
-    }
-  };
-  const desk: Desk = { acts: makeActs(), paint: (painted) => tellPainter({ kind: 'paint', order: painted }), onPainted: () => {} };
   hand.painter.onmessage = ({ data }: MessageEvent<PaintNews>) => {
     if (data.kind === 'painted') desk.onPainted(data);
-    else if (data.ask === hand.ask && data.shape !== hand.state.pointed) set({ pointed: data.shape });
+    else if (data.ask === hand.ask && data.shape !== hand.state.pointed) set(hand, { pointed: data.shape });
   };
   return desk;
-
-  function openBlob(blob: Blob, name: string, beside: readonly SideFile[]): void {
-    endJob();
-    forgetFiles();
-    if (hand.state.artAddress !== null) URL.revokeObjectURL(hand.state.artAddress);
-    hand.blob = blob;
-    hand.beside = beside;
-    const art = new Blob([blob], { type: 'image/svg+xml' });
-    set({
-      file: { name, bytes: blob.size },
-      inspection: null,
-      job: null,
-      addresses: [],
-      zipAddress: null,
-      artAddress: PACKED.test(name) ? null : URL.createObjectURL(art),
-      history: beginHistory(DEFAULT_TICKET),
-      looked: { kind: 'all' },
-      pointed: -1,
-      raised: null,
-      chosenFinding: 0,
-    });
-    orderOpen();
-  }
-  function orderOpen(): void {
-    const { blob, beside, state } = hand;
-    const { userUnitsPerInch } = state.history.present;
-    order((run) => ({ kind: 'open', run, name: state.file!.name, blob: blob!, beside, userUnitsPerInch }));
-  }
-  function endJob(): void {
-    hand.job?.terminate();
-    hand.job = null;
-    hand.wanted = -1;
-  }
-  function turnTo(history: History<Ticket>): void {
-    const before = hand.state.history.present;
-    if (history.present === before) return;
-    set({ history });
-    if (hand.job === null || history.present.userUnitsPerInch !== before.userUnitsPerInch) orderOpen();
-    else orderSplit(history.present);
-  }
-  function changeTicket(change: (ticket: Ticket) => Ticket): void {
-    turnTo(stepOn(hand.state.history, change(hand.state.history.present)));
-  }
-  function makeActs(): Acts {
-    return {
-      openFiles: (files) => {
-        const { drawing, beside } = splitFiles(files);
-        if (drawing !== null) openBlob(drawing, drawing.name, beside);
-      },
-      openText: (text) => openBlob(new Blob([text], { type: 'image/svg+xml' }), 'pasted.svg', []),
-      closeDrawing: () => {
-        endJob();
-        set({ file: null, isWorking: false, inspection: null, job: null, fault: null });
-      },
-      stop: () => {
-        endJob();
-        set({ isWorking: false, stage: null });
-      },
-      move: (moved, target) => {
-        const { inspection } = hand.state;
-        if (inspection === null) return;
-        const [name, role] = target.startsWith('role:') ? [null, target.slice(5)] : target.split('\n');
-        changeTicket((ticket) => moveTo(ticket, inspection, moved, { name: name!, role: role as Role }));
-      },
-      moveRun: (index, step) => changeTicket((ticket) => moveRun(ticket, hand.state.job?.passes ?? [], index, step)),
-      changeTicket,
-      undo: () => turnTo(stepBack(hand.state.history)),
-      redo: () => turnTo(stepForth(hand.state.history)),
-      set,
-      pointAt: (xMm, yMm, withinMm) => {
-        hand.ask += 1;
-        tellPainter({ kind: 'point', ask: hand.ask, xMm, yMm, withinMm });
-      },
-      chooseFinding: (number) => {
-        const [spot] = hand.state.job?.findings.find((item) => item.number === number)?.spots ?? [];
-        set({ chosenFinding: number, ...(spot === undefined ? {} : { jump: { xMm: spot[0], yMm: spot[1] } }) });
-      },
-    };
-  }
 }

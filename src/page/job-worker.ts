@@ -48,9 +48,17 @@ function listFaults(error: unknown): readonly Finding[] {
   return [{ code: 'cancelled', severity: 'error', message: UNFORESEEN, remedy: message, place: {}, data: {} }];
 }
 
-function optionsFor(run: number, name: string, beside: readonly SideFile[], end: WorkerEnd): RoadOptions {
+/** An order that a newer one has made needless is stopped between two stages. */
+interface Turn {
+  readonly run: number;
+  aborted: boolean;
+}
+
+function optionsFor(turn: Turn, { name, beside }: Pick<OpenDrawing, 'name' | 'beside'>, end: WorkerEnd): RoadOptions {
+  const { run } = turn;
   return {
     fileName: name,
+    signal: turn,
     onProgress: (stage) => end.postMessage({ kind: 'stage', run, stage }),
     loadPicture: async (address) => {
       const wanted = decodeURIComponent(address.split(/[?#]/)[0]!).split('/').at(-1);
@@ -60,11 +68,15 @@ function optionsFor(run: number, name: string, beside: readonly SideFile[], end:
   };
 }
 
-async function openDrawing(order: JobOrder & { readonly kind: 'open' }, bytes: Uint8Array, end: WorkerEnd): Promise<OpenDrawing> {
+async function openDrawing(
+  order: JobOrder & { readonly kind: 'open' },
+  bytes: Uint8Array,
+  { turn, end }: { readonly turn: Turn; readonly end: WorkerEnd },
+): Promise<OpenDrawing> {
   const { run, name, beside, userUnitsPerInch } = order;
   const { source, artwork, inspection } = await surveyArtwork(
     bytes,
-    optionsFor(run, name, beside, end),
+    optionsFor(turn, { name, beside }, end),
     userUnitsPerInch,
   );
   const outlines = listOutlines(source, artwork);
@@ -77,18 +89,18 @@ async function openDrawing(order: JobOrder & { readonly kind: 'open' }, bytes: U
 function serve(end: WorkerEnd): void {
   let drawing: OpenDrawing | null = null;
   let bytes: Uint8Array | null = null;
+  let turn: Turn = { run: 0, aborted: false };
   let before: Promise<void> = Promise.resolve();
-  const obey = async (order: JobOrder): Promise<void> => {
+  const obey = async (order: JobOrder, own: Turn): Promise<void> => {
     const { run } = order;
     try {
       if (order.kind === 'open') {
         drawing = null;
         bytes = new Uint8Array(await order.blob.arrayBuffer());
-        drawing = await openDrawing(order, bytes, end);
+        drawing = await openDrawing(order, bytes, { turn: own, end });
       } else if (drawing !== null) {
-        const { name, beside, inspection } = drawing;
-        const job = await split(drawing.bytes, readTicket(order.ticket), optionsFor(run, name, beside, end));
-        end.postMessage({ kind: 'done', run, report: await describeJob(job, inspection) });
+        const job = await split(drawing.bytes, readTicket(order.ticket), optionsFor(own, drawing, end));
+        end.postMessage({ kind: 'done', run, report: await describeJob(job, drawing.inspection) });
       }
     } catch (error) {
       const findings = listFaults(error);
@@ -96,7 +108,10 @@ function serve(end: WorkerEnd): void {
     }
   };
   end.onmessage = ({ data }) => {
-    before = before.then(() => obey(data));
+    turn.aborted = true;
+    const own: Turn = { run: data.run, aborted: false };
+    turn = own;
+    before = before.then(() => obey(data, own));
   };
 }
 

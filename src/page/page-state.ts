@@ -35,6 +35,7 @@ export interface PageState {
   readonly names: readonly string[];
   readonly strokeKeys: readonly string[];
   readonly shapeLayers: Int32Array;
+  readonly shapeStrokes: Int32Array;
   readonly job: JobReport | null;
   /** Addresses of the made files, in the order of `job.files`; of the drawing itself where there are none. */
   readonly addresses: readonly string[];
@@ -65,6 +66,7 @@ export function beginState(language: Language, theme: 'light' | 'dark'): PageSta
     names: [],
     strokeKeys: [],
     shapeLayers: new Int32Array(0),
+    shapeStrokes: new Int32Array(0),
     job: null,
     addresses: [],
     zipAddress: null,
@@ -106,6 +108,7 @@ export interface Acts {
   openText(text: string): void;
   closeDrawing(): void;
   stop(): void;
+  goOn(): void;
   move(moved: Moved, target: string): void;
   moveRun(index: number, step: -1 | 1): void;
   changeTicket(change: (ticket: Ticket) => Ticket): void;

@@ -1,0 +1,125 @@
+// The whole page.
+import { Board } from './board.js';
+import { DrawnPart } from './drawn-part.js';
+import type { Desk } from './drawing-desk.js';
+import { FaultPart, FoundPart } from './found-part.js';
+import type { PartProps } from './page-state.js';
+import { PointedLine } from './pointed-line.js';
+import { ProofPart, TakePart } from './proof-part.js';
+import { RunStrip } from './run-strip.js';
+import { h, type VNode } from './view-library.js';
+
+function drawVerdict({ state, say }: PartProps): VNode {
+  const { fault, job, isWorking, stage } = state;
+  if (isWorking) {
+    return h('p', { class: 'verdict', role: 'status' }, h('span', { class: 'busy', 'aria-hidden': 'true' }), `${say('working')}${stage === null ? '' : `: ${say(`stage.${stage}`)}`}`);
+  }
+  if (fault !== null) return h('p', { class: 'verdict verdict-bad', role: 'status' }, say('outcome.failed'));
+  if (job === null) return h('p', { class: 'verdict', role: 'status' }, say('stopped'));
+  const kind = job.outcome === 'in-register' ? 'good' : job.outcome === 'refused' ? 'bad' : 'ask';
+  return h('p', { class: `verdict verdict-${kind}`, role: 'status' }, say(`outcome.${job.outcome}`));
+}
+
+function Head(props: PartProps): VNode {
+  const { state, say, acts } = props;
+  const { file, history, isWorking, job, fault } = state;
+  const button = (words: string, onClick: () => void, isOff = false): VNode => h('button', { type: 'button', onClick, disabled: isOff }, words);
+  return h(
+    'header',
+    { class: 'head' },
+    h('h1', {}, file === null ? 'pinbar' : [h('span', { class: 'mark' }, 'pinbar'), ` ${file.name}`]),
+    file === null ? null : drawVerdict(props),
+    h(
+      'div',
+      { class: 'head-acts' },
+      isWorking ? button(say('stop'), acts.stop) : null,
+      !isWorking && file !== null && job === null && fault === null ? button(say('goOn'), acts.goOn) : null,
+      file === null ? null : button(say('undo'), acts.undo, history.past.length === 0),
+      file === null ? null : button(say('redo'), acts.redo, history.future.length === 0),
+      file === null ? null : button(say('another'), acts.closeDrawing),
+      button(say('language'), () => acts.set({ language: state.language === 'en' ? 'de' : 'en' })),
+      button(say('theme'), () => acts.set({ theme: state.theme === 'light' ? 'dark' : 'light' })),
+    ),
+  );
+}
+
+function Welcome({ say, acts }: PartProps): VNode {
+  return h(
+    'main',
+    { class: 'welcome' },
+    h(
+      'div',
+      { class: 'tray' },
+      h('p', { class: 'tray-title' }, say('dropHere')),
+      h(
+        'label',
+        { class: 'main-act' },
+        say('pick'),
+        h('input', {
+          type: 'file',
+          class: 'unseen',
+          multiple: true,
+          accept: '.svg,.svgz,image/*',
+          onChange: (event: Event) => acts.openFiles([...((event.currentTarget as HTMLInputElement).files ?? [])]),
+        }),
+      ),
+      h('p', { class: 'quiet' }, say('pasteHint')),
+    ),
+    h('p', { class: 'intro' }, say('intro')),
+  );
+}
+
+function Work(props: PartProps & { readonly desk: Desk }): VNode {
+  const { state, say } = props;
+  return h(
+    'main',
+    { class: 'work' },
+    state.inspection === null ? null : h('div', { class: 'look' }, h(RunStrip, props), drawManner(props), h(Board, props), h(PointedLine, props)),
+    h(
+      'div',
+      { class: 'reading' },
+      state.fault === null ? null : h(FaultPart, { fault: state.fault, say }),
+      h(DrawnPart, props),
+      h(FoundPart, props),
+      h(ProofPart, props),
+      h(TakePart, props),
+    ),
+  );
+}
+
+function drawManner({ state, say, acts }: PartProps): VNode {
+  const choices = (['both', 'drawn', 'passes'] as const).map((manner) =>
+    h(
+      'label',
+      { key: manner, class: 'choice' },
+      h('input', { type: 'radio', name: 'manner', checked: state.manner === manner, onChange: () => acts.set({ manner }) }),
+      say(`manner.${manner}`),
+    ),
+  );
+  const places = h(
+    'label',
+    { class: 'choice' },
+    h('input', { type: 'checkbox', checked: state.showsPlaces, onChange: () => acts.set({ showsPlaces: !state.showsPlaces }) }),
+    say('places'),
+  );
+  return h('fieldset', { class: 'manner' }, h('legend', { class: 'unseen' }, say('manner')), choices, places);
+}
+
+/** The page. */
+export function App(props: PartProps & { readonly desk: Desk }): VNode {
+  const { state, acts } = props;
+  return h(
+    'div',
+    {
+      class: 'page',
+      onDragOver: (event: DragEvent) => event.preventDefault(),
+      onDrop: (event: DragEvent) => {
+        const files = [...(event.dataTransfer?.files ?? [])];
+        event.preventDefault();
+        if (files.length > 0) acts.openFiles(files);
+      },
+    },
+    h(Head, props),
+    state.file === null ? h(Welcome, props) : h(Work, props),
+  );
+}

@@ -1,0 +1,36 @@
+// Begins the page.
+import { App } from './app.js';
+import { openDesk } from './drawing-desk.js';
+import { beginState, type PageState } from './page-state.js';
+import { type Language, sayIn } from './texts.js';
+import { h, render } from './view-library.js';
+import './page.css';
+
+function begin(root: HTMLElement): void {
+  const language: Language = navigator.language.startsWith('de') ? 'de' : 'en';
+  const theme = matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+  const show = (state: PageState): void => {
+    const say = sayIn(state.language);
+    document.documentElement.lang = state.language;
+    document.documentElement.dataset.theme = state.theme;
+    document.title = say('title');
+    render(h(App, { state, say, acts: desk.acts, desk }), root);
+  };
+  const first = beginState(language, theme);
+  const desk = openDesk(first, show);
+  document.addEventListener('paste', (event) => {
+    const text = event.clipboardData?.getData('text/plain') ?? '';
+    const files = [...(event.clipboardData?.files ?? [])];
+    if (files.length > 0) desk.acts.openFiles(files);
+    else if (/<svg[\s>]/.test(text)) desk.acts.openText(text);
+  });
+  document.addEventListener('keydown', (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
+    event.preventDefault();
+    if (event.shiftKey) desk.acts.redo();
+    else desk.acts.undo();
+  });
+  show(first);
+}
+
+begin(document.getElementById('page')!);
