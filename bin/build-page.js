@@ -28,8 +28,7 @@ const leaveOut = {
   enforce: 'pre',
   resolveId: (id) =>
     id === 'dom-serializer' || id.startsWith('source-map-js/') ? { id: NEEDLESS, moduleSideEffects: false } : null,
-  load: (id) =>
-    id === NEEDLESS ? 'export default function needless() {}\nexport class SourceMapGenerator {}' : null,
+  load: (id) => (id === NEEDLESS ? 'export default function needless() {}\nexport class SourceMapGenerator {}' : null),
 };
 
 const SHARED = {
@@ -116,7 +115,10 @@ async function buildSingle() {
     "form-action 'none'",
   ].join('; ');
   const page = readFileSync(new URL('index.html', source), 'utf8')
-    .replace('<meta charset="utf-8">', () => `<meta charset="utf-8">\n    <meta http-equiv="Content-Security-Policy" content="${policy}">`)
+    .replace(
+      '<meta charset="utf-8">',
+      () => `<meta charset="utf-8">\n    <meta http-equiv="Content-Security-Policy" content="${policy}">`,
+    )
     .replace('</head>', () => `  <style>${style}</style>\n  </head>`)
     .replace('<script type="module" src="./main.ts"></script>', () => `<script>${script}</script>`);
   writeFileSync(new URL('pinbar.html', target), page);

@@ -1,7 +1,7 @@
 // The whole page.
 import { Board } from './board.js';
-import { DrawnPart } from './drawn-part.js';
 import type { Desk } from './drawing-desk.js';
+import { DrawnPart } from './drawn-part.js';
 import { FaultPart, FoundPart } from './found-part.js';
 import type { PartProps } from './page-state.js';
 import { PointedLine } from './pointed-line.js';
@@ -12,7 +12,12 @@ import { h, type VNode } from './view-library.js';
 function drawVerdict({ state, say }: PartProps): VNode {
   const { fault, job, isWorking, stage } = state;
   if (isWorking) {
-    return h('p', { class: 'verdict', role: 'status' }, h('span', { class: 'busy', 'aria-hidden': 'true' }), `${say('working')}${stage === null ? '' : `: ${say(`stage.${stage}`)}`}`);
+    return h(
+      'p',
+      { class: 'verdict', role: 'status' },
+      h('span', { class: 'busy', 'aria-hidden': 'true' }),
+      `${say('working')}${stage === null ? '' : `: ${say(`stage.${stage}`)}`}`,
+    );
   }
   if (fault !== null) return h('p', { class: 'verdict verdict-bad', role: 'status' }, say('outcome.failed'));
   if (job === null) return h('p', { class: 'verdict', role: 'status' }, say('stopped'));
@@ -23,7 +28,8 @@ function drawVerdict({ state, say }: PartProps): VNode {
 function Head(props: PartProps): VNode {
   const { state, say, acts } = props;
   const { file, history, isWorking, job, fault } = state;
-  const button = (words: string, onClick: () => void, isOff = false): VNode => h('button', { type: 'button', onClick, disabled: isOff }, words);
+  const button = (words: string, onClick: () => void, isOff = false): VNode =>
+    h('button', { type: 'button', onClick, disabled: isOff }, words);
   return h(
     'header',
     { class: 'head' },
@@ -74,7 +80,9 @@ function Work(props: PartProps & { readonly desk: Desk }): VNode {
   return h(
     'main',
     { class: 'work' },
-    state.inspection === null ? null : h('div', { class: 'look' }, h(RunStrip, props), drawManner(props), h(Board, props), h(PointedLine, props)),
+    state.inspection === null
+      ? null
+      : h('div', { class: 'look' }, h(RunStrip, props), drawManner(props), h(Board, props), h(PointedLine, props)),
     h(
       'div',
       { class: 'reading' },
@@ -92,14 +100,23 @@ function drawManner({ state, say, acts }: PartProps): VNode {
     h(
       'label',
       { key: manner, class: 'choice' },
-      h('input', { type: 'radio', name: 'manner', checked: state.manner === manner, onChange: () => acts.set({ manner }) }),
+      h('input', {
+        type: 'radio',
+        name: 'manner',
+        checked: state.manner === manner,
+        onChange: () => acts.set({ manner }),
+      }),
       say(`manner.${manner}`),
     ),
   );
   const places = h(
     'label',
     { class: 'choice' },
-    h('input', { type: 'checkbox', checked: state.showsPlaces, onChange: () => acts.set({ showsPlaces: !state.showsPlaces }) }),
+    h('input', {
+      type: 'checkbox',
+      checked: state.showsPlaces,
+      onChange: () => acts.set({ showsPlaces: !state.showsPlaces }),
+    }),
     say('places'),
   );
   return h('fieldset', { class: 'manner' }, h('legend', { class: 'unseen' }, say('manner')), choices, places);

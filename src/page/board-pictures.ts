@@ -45,7 +45,12 @@ export function drawPictures(props: PartProps, view: BoardView): VNode {
   const fade = state.manner === 'both' ? 0.5 : 1;
   if (made.length === 0) {
     const whole = placeArt(props, view, 0);
-    const art = h('img', { src: state.artAddress, alt: '', draggable: false, style: { ...whole, opacity: String(fade) } });
+    const art = h('img', {
+      src: state.artAddress,
+      alt: '',
+      draggable: false,
+      style: { ...whole, opacity: String(fade) },
+    });
     return h('div', { class: 'pictures' }, paper, art);
   }
   const shown = listShown(state);

@@ -3,10 +3,10 @@ import { isToolpath } from '../model/pass.js';
 import { drawPictures, drawPlaces, showsPictures } from './board-pictures.js';
 import { type BoardView, centreView, type Extent, fitView, panView, zoomView } from './board-view.js';
 import type { Desk } from './drawing-desk.js';
-import { TRUE_SCALE } from './true-scale.js';
 import { listShown, type PageState, type PartProps } from './page-state.js';
 import type { PaintOrder } from './protocol.js';
 import { drawRulers } from './rulers.js';
+import { TRUE_SCALE } from './true-scale.js';
 import { h, useEffect, useLayoutEffect, useRef, useState, type VNode } from './view-library.js';
 
 /** How near a line must be to the pointer, px. */
@@ -17,7 +17,9 @@ function findRaised({ raised, inspection, strokeKeys, pointed }: PageState): Pai
   if (raised === null || inspection === null) return nothing;
   if (raised.kind === 'rest') return { ...nothing, loose: true };
   if (raised.kind === 'stroke') return { ...nothing, stroke: strokeKeys.indexOf(raised.colour) };
-  const layers = inspection.layers.flatMap(({ path }, i) => (path === raised.path || path.startsWith(`${raised.path}/`) ? [i] : []));
+  const layers = inspection.layers.flatMap(({ path }, i) =>
+    path === raised.path || path.startsWith(`${raised.path}/`) ? [i] : [],
+  );
   return { ...nothing, layers };
 }
 
@@ -169,7 +171,8 @@ export function Board(props: PartProps & { readonly desk: Desk }): VNode {
   useEffect(() => {
     if (screen.width > 0) desk.paint(makeOrder(props, view, screen));
   });
-  const zoom = (factor: number): void => change((now) => zoomView(now, now.scale * factor, screen.width / 2, screen.height / 2));
+  const zoom = (factor: number): void =>
+    change((now) => zoomView(now, now.scale * factor, screen.width / 2, screen.height / 2));
   return h(
     'div',
     { class: 'board-frame' },
@@ -195,7 +198,11 @@ export function Board(props: PartProps & { readonly desk: Desk }): VNode {
       drawPlaces(props, view, screen),
       drawRulers(view, screen),
     ),
-    drawFoot(props, view, { zoom, whole: () => setView(null), trueSize: () => change((now) => zoomView(now, TRUE_SCALE, screen.width / 2, screen.height / 2)) }),
+    drawFoot(props, view, {
+      zoom,
+      whole: () => setView(null),
+      trueSize: () => change((now) => zoomView(now, TRUE_SCALE, screen.width / 2, screen.height / 2)),
+    }),
   );
 }
 

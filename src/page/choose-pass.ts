@@ -29,7 +29,11 @@ function listOptions({ state, say }: PartProps, now: number | null): readonly VN
     ...first,
     ...passes.map((pass, index) => h('option', { value: `${pass.name}\n${pass.role}` }, `${index + 1} ${pass.name}`)),
     h('option', { value: 'role:ignore' }, `– ${say('leftOut')}`),
-    h('optgroup', { label: say('newPass') }, others.map((role) => h('option', { value: `role:${role}` }, namePass(role)))),
+    h(
+      'optgroup',
+      { label: say('newPass') },
+      others.map((role) => h('option', { value: `role:${role}` }, namePass(role))),
+    ),
   ];
 }
 
@@ -41,7 +45,9 @@ function valueOf({ state }: PartProps, now: number | null): string {
 }
 
 /** A list of the passes, with the one it goes to now. */
-export function ChoosePass(props: PartProps & { readonly moved: Moved; readonly name: string; readonly shares: Shares }): VNode {
+export function ChoosePass(
+  props: PartProps & { readonly moved: Moved; readonly name: string; readonly shares: Shares },
+): VNode {
   const { state, say, acts, moved, name, shares } = props;
   const now = sumUp(shares);
   return h(

@@ -128,7 +128,10 @@ export async function describeJob(job: JobResult, survey: Inspection): Promise<J
   const { assignment, proof } = job;
   const counts = assignment.passes.map(() => 0);
   for (const { pass } of assignment.placements) counts[pass]! += 1;
-  const all = [...survey.findings.filter(({ code }) => job.findings.every((item) => item.code !== code)), ...job.findings];
+  const all = [
+    ...survey.findings.filter(({ code }) => job.findings.every((item) => item.code !== code)),
+    ...job.findings,
+  ];
   return {
     outcome: job.outcome,
     stem: job.stem,

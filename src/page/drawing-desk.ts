@@ -33,6 +33,8 @@ interface Hand {
 
 /** Names of gzipped drawings. */
 const PACKED = /\.svgz$/i;
+/** Names of tickets. */
+const TICKET = /\.json$/i;
 
 function set(hand: Hand, change: Partial<PageState>): void {
   hand.state = { ...hand.state, ...change };
@@ -79,7 +81,12 @@ function orderSplit(hand: Hand): void {
 function takeNews(hand: Hand, news: JobNews): void {
   if (news.run !== hand.wanted) return;
   if (news.kind === 'stage') set(hand, { stage: news.stage });
-  else if (news.kind === 'opened') {
+  else if (news.kind === 'ticket') {
+    set(hand, {
+      history: hand.state.inspection === null ? beginHistory(news.ticket) : stepOn(hand.state.history, news.ticket),
+    });
+    orderOpen(hand);
+  } else if (news.kind === 'opened') {
     const { inspection, outlines, ids } = news;
     const columns = Object.values(outlines).flatMap((column) => (ArrayBuffer.isView(column) ? [column.buffer] : []));
     const { strokeKeys } = outlines;
@@ -103,7 +110,8 @@ function takeNews(hand: Hand, news: JobNews): void {
 function openBlob(hand: Hand, name: string, blob: Blob, beside: readonly SideFile[]): void {
   closeDrawing(hand);
   hand.blob = blob;
-  hand.beside = beside;
+  hand.beside = beside.filter((file) => !TICKET.test(file.name));
+  const ticket = beside.find((file) => TICKET.test(file.name));
   const art = new Blob([blob], { type: 'image/svg+xml' });
   set(hand, {
     file: { name, bytes: blob.size },
@@ -113,7 +121,14 @@ function openBlob(hand: Hand, name: string, blob: Blob, beside: readonly SideFil
     raised: null,
     chosenFinding: 0,
   });
-  orderOpen(hand);
+  if (ticket === undefined) orderOpen(hand);
+  else void loadTicket(hand, ticket);
+}
+
+/** Has the worker read a ticket; the drawing follows. */
+async function loadTicket(hand: Hand, file: SideFile): Promise<void> {
+  const text = await file.blob.text();
+  give(hand, (run) => ({ kind: 'ticket', run, name: file.name, text }));
 }
 
 function closeDrawing(hand: Hand): void {
@@ -137,6 +152,10 @@ function openFiles(hand: Hand, files: readonly File[]): void {
   const drawing = files.find(({ name, type }) => /\.svgz?$/i.test(name) || type === 'image/svg+xml') ?? files[0];
   if (drawing === undefined) return;
   const beside = files.filter((file) => file !== drawing).map((file) => ({ name: file.name, blob: file }));
+  if (TICKET.test(drawing.name) && hand.blob !== null && hand.state.file !== null) {
+    void loadTicket(hand, { name: drawing.name, blob: drawing });
+    return;
+  }
   openBlob(hand, drawing.name, drawing, beside);
 }
 
@@ -167,6 +186,7 @@ function makeActs(hand: Hand): Acts {
     turnTo(hand, stepOn(hand.state.history, make(hand.state.history.present)));
   return {
     openFiles: (files) => openFiles(hand, files),
+    openBlob: (name, blob) => openBlob(hand, name, blob, []),
     openText: (text) => openBlob(hand, 'pasted.svg', new Blob([text]), []),
     closeDrawing: () => closeDrawing(hand),
     stop: () => {

@@ -36,7 +36,10 @@ function drawRow(props: PartProps, row: Row): VNode {
   const raise = (): void => acts.set({ raised: row.moved });
   const lower = (): void => acts.set({ raised: null });
   const now = sumUp(row.shares);
-  const swatch = row.swatch === null ? null : h('span', { class: 'swatch', 'aria-hidden': 'true', style: { borderColor: row.swatch } });
+  const swatch =
+    row.swatch === null
+      ? null
+      : h('span', { class: 'swatch', 'aria-hidden': 'true', style: { borderColor: row.swatch } });
   return h(
     'li',
     {
@@ -49,7 +52,13 @@ function drawRow(props: PartProps, row: Row): VNode {
       onFocusIn: raise,
       onFocusOut: lower,
     },
-    h('div', { class: 'row-head' }, now === null || now === -9 ? null : drawNumber(now), swatch, h('span', { class: 'row-name' }, row.name)),
+    h(
+      'div',
+      { class: 'row-head' },
+      now === null || now === -9 ? null : drawNumber(now),
+      swatch,
+      h('span', { class: 'row-name' }, row.name),
+    ),
     h(ChoosePass, { ...props, moved: row.moved, name: row.name, shares: row.shares }),
     h('span', { class: 'quiet row-facts' }, row.facts.join(' · ')),
     h('span', { class: 'quiet row-why', lang: 'en' }, explain(props, row.suggestion)),
@@ -66,22 +75,29 @@ function sharesOf({ state }: PartProps, layers: readonly InspectedLayer[], index
   const own = shares[index] ?? [];
   if (own.length > 0) return own;
   const within: Shares[] = [];
-  for (let at = index + 1; at < layers.length && layers[at]!.depth > layers[index]!.depth; at += 1) within.push(shares[at] ?? []);
+  for (let at = index + 1; at < layers.length && layers[at]!.depth > layers[index]!.depth; at += 1)
+    within.push(shares[at] ?? []);
   return addShares(within);
 }
 
 function listLayers(props: PartProps): readonly Row[] {
   const { state, say } = props;
   const { layers, looseShapes } = state.inspection!;
-  const rows = layers.map((layer, index): Row => ({
-    moved: { kind: 'layer', path: layer.path },
-    name: layer.name,
-    depth: layer.depth,
-    facts: [countShapes(props, layer.shapes), ...(layer.hidden ? [say('hidden')] : []), ...(layer.locked ? [say('locked')] : [])],
-    suggestion: layer.suggestion,
-    swatch: null,
-    shares: sharesOf(props, layers, index),
-  }));
+  const rows = layers.map(
+    (layer, index): Row => ({
+      moved: { kind: 'layer', path: layer.path },
+      name: layer.name,
+      depth: layer.depth,
+      facts: [
+        countShapes(props, layer.shapes),
+        ...(layer.hidden ? [say('hidden')] : []),
+        ...(layer.locked ? [say('locked')] : []),
+      ],
+      suggestion: layer.suggestion,
+      swatch: null,
+      shares: sharesOf(props, layers, index),
+    }),
+  );
   if (looseShapes === 0) return rows;
   const loose: Row = {
     moved: { kind: 'rest' },
@@ -101,7 +117,10 @@ function showColour(key: string): string | null {
 }
 
 function describeStroke(props: PartProps, stroke: InspectedStroke): Row {
-  const widths = stroke.widthsMm.length === 0 ? [] : [`${stroke.widthsMm.slice(0, 3).join(', ')}${stroke.widthsMm.length > 3 ? ' …' : ''} mm`];
+  const widths =
+    stroke.widthsMm.length === 0
+      ? []
+      : [`${stroke.widthsMm.slice(0, 3).join(', ')}${stroke.widthsMm.length > 3 ? ' …' : ''} mm`];
   return {
     moved: { kind: 'stroke', colour: stroke.colour },
     name: stroke.colour,
@@ -121,8 +140,18 @@ function RowList(props: PartProps & { readonly rows: readonly Row[]; readonly he
     'div',
     {},
     h('h3', {}, heading),
-    h('ul', { class: 'rows' }, rows.slice(0, most).map((row) => drawRow(props, row))),
-    rest > 0 ? h('button', { type: 'button', onClick: () => setMost(most + FIRST_ROWS) }, say('more', Math.min(rest, FIRST_ROWS))) : null,
+    h(
+      'ul',
+      { class: 'rows' },
+      rows.slice(0, most).map((row) => drawRow(props, row)),
+    ),
+    rest > 0
+      ? h(
+          'button',
+          { type: 'button', onClick: () => setMost(most + FIRST_ROWS) },
+          say('more', Math.min(rest, FIRST_ROWS)),
+        )
+      : null,
   );
 }
 
@@ -135,7 +164,12 @@ export function DrawnPart(props: PartProps): VNode | null {
     'section',
     { id: 'drawn', 'aria-labelledby': 'drawn-title' },
     h('h2', { id: 'drawn-title' }, say('drawn')),
-    h('p', { class: 'quiet' }, say('artboard', artboard.widthMm, artboard.heightMm), artboard.sizeIsSure ? '' : ` ${say('sizeUnsure')}`),
+    h(
+      'p',
+      { class: 'quiet' },
+      say('artboard', artboard.widthMm, artboard.heightMm),
+      artboard.sizeIsSure ? '' : ` ${say('sizeUnsure')}`,
+    ),
     h('p', { class: 'quiet' }, say('dragHint')),
     h(RowList, { ...props, rows: listLayers(props), heading: say('layers') }),
     h(RowList, { ...props, rows: strokes.map((stroke) => describeStroke(props, stroke)), heading: say('lines') }),

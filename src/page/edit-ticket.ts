@@ -58,7 +58,8 @@ function moveStroke(rules: readonly Rule[], stroke: InspectedStroke, word: strin
   );
   // A rule that looks at layer and line goes before one that looks at the layer alone.
   const added = stroke.layers.map(
-    (path): Rule => (path === '' ? { pass: word, stroke: stroke.colour } : { pass: word, layer: path, stroke: stroke.colour }),
+    (path): Rule =>
+      path === '' ? { pass: word, stroke: stroke.colour } : { pass: word, layer: path, stroke: stroke.colour },
   );
   return [...added, ...kept];
 }
@@ -85,9 +86,7 @@ export function moveTo(ticket: Ticket, inspection: Inspection, moved: Moved, tar
 
 /** The ticket whose pass runs earlier (-1) or later (1). */
 export function moveRun(ticket: Ticket, passes: readonly Pass[], index: number, step: -1 | 1): Ticket {
-  const requests = passes.map(
-    ({ name, role }) => ticket.passes.find((pass) => pass.name === name) ?? { name, role },
-  );
+  const requests = passes.map(({ name, role }) => ticket.passes.find((pass) => pass.name === name) ?? { name, role });
   const to = index + step;
   if (to < 0 || to >= requests.length) return ticket;
   const [taken] = requests.splice(index, 1);

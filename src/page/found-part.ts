@@ -10,7 +10,11 @@ function drawFinding({ state, say, acts }: PartProps, item: NumberedPlace): VNod
   const isChosen = state.chosenFinding === number;
   return h(
     'li',
-    { key: number, id: `found-${number}`, class: `finding finding-${finding.severity}${isChosen ? ' finding-chosen' : ''}` },
+    {
+      key: number,
+      id: `found-${number}`,
+      class: `finding finding-${finding.severity}${isChosen ? ' finding-chosen' : ''}`,
+    },
     h(
       'button',
       {
@@ -25,7 +29,12 @@ function drawFinding({ state, say, acts }: PartProps, item: NumberedPlace): VNod
     h(
       'div',
       {},
-      h('p', { class: 'finding-head' }, h('span', { class: 'weight' }, say(`severity.${finding.severity}`)), h('code', {}, finding.code)),
+      h(
+        'p',
+        { class: 'finding-head' },
+        h('span', { class: 'weight' }, say(`severity.${finding.severity}`)),
+        h('code', {}, finding.code),
+      ),
       h('p', { lang: 'en' }, finding.message),
       details === '' ? null : h('p', { class: 'quiet', lang: 'en' }, details),
       finding.remedy === '' ? null : h('p', { class: 'remedy', lang: 'en' }, `→ ${finding.remedy}`),
@@ -44,7 +53,11 @@ export function FoundPart(props: PartProps): VNode | null {
     h('h2', { id: 'found-title' }, `${say('found')}${findings.length === 0 ? '' : ` (${findings.length})`}`),
     findings.length === 0
       ? h('p', { class: 'quiet' }, say('foundNothing'))
-      : h('ol', { class: 'findings' }, findings.map((item) => drawFinding(props, item))),
+      : h(
+          'ol',
+          { class: 'findings' },
+          findings.map((item) => drawFinding(props, item)),
+        ),
   );
 }
 
@@ -53,7 +66,14 @@ function drawLast(finding: Finding, say: Say): VNode {
     'div',
     {},
     h('p', { class: 'fault-message', lang: 'en' }, finding.message),
-    finding.remedy === '' ? null : h('p', { class: 'remedy', lang: 'en' }, h('span', { class: 'weight', lang: '' }, `${say('remedy')}: `), finding.remedy),
+    finding.remedy === ''
+      ? null
+      : h(
+          'p',
+          { class: 'remedy', lang: 'en' },
+          h('span', { class: 'weight', lang: '' }, `${say('remedy')}: `),
+          finding.remedy,
+        ),
     h('code', {}, finding.code),
   );
 }
@@ -65,7 +85,13 @@ export function FaultPart({ fault, say }: { readonly fault: Fault; readonly say:
     h(
       'li',
       { key: number, class: column < 0 ? '' : 'excerpt-at', value: number },
-      h('code', {}, column < 0 ? text : [text.slice(0, column), h('mark', {}, text.slice(column, column + 1) || ' '), text.slice(column + 1)]),
+      h(
+        'code',
+        {},
+        column < 0
+          ? text
+          : [text.slice(0, column), h('mark', {}, text.slice(column, column + 1) || ' '), text.slice(column + 1)],
+      ),
     ),
   );
   return h(

@@ -23,9 +23,7 @@ export function stepOn<T>({ past, present }: History<T>, next: T): History<T> {
 /** The state before; itself where there is none. */
 export function stepBack<T>(history: History<T>): History<T> {
   const { past, present, future } = history;
-  return past.length === 0
-    ? history
-    : { past: past.slice(0, -1), present: past.at(-1)!, future: [present, ...future] };
+  return past.length === 0 ? history : { past: past.slice(0, -1), present: past.at(-1)!, future: [present, ...future] };
 }
 
 /** The state that was taken back; itself where there is none. */

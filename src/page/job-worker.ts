@@ -30,7 +30,9 @@ const UNFORESEEN = 'This is a fault of pinbar; please report it with the line be
 const LONGEST_EXCERPT_BYTES = 64 * 1024 * 1024;
 
 function listTransfers(outlines: Outlines): readonly Transferable[] {
-  return Object.values(outlines).flatMap((column) => (ArrayBuffer.isView(column) ? [column.buffer as ArrayBuffer] : []));
+  return Object.values(outlines).flatMap((column) =>
+    ArrayBuffer.isView(column) ? [column.buffer as ArrayBuffer] : [],
+  );
 }
 
 /** Lines of the file around the place that the last finding names. */
@@ -94,7 +96,9 @@ function serve(end: WorkerEnd): void {
   const obey = async (order: JobOrder, own: Turn): Promise<void> => {
     const { run } = order;
     try {
-      if (order.kind === 'open') {
+      if (order.kind === 'ticket') {
+        end.postMessage({ kind: 'ticket', run, ticket: readTicket(order.text) });
+      } else if (order.kind === 'open') {
         drawing = null;
         bytes = new Uint8Array(await order.blob.arrayBuffer());
         drawing = await openDrawing(order, bytes, { turn: own, end });

@@ -1,10 +1,18 @@
 // Begins the page.
 import { App } from './app.js';
-import { openDesk } from './drawing-desk.js';
+import { type Desk, openDesk } from './drawing-desk.js';
 import { beginState, type PageState } from './page-state.js';
 import { type Language, sayIn } from './texts.js';
 import { h, render } from './view-library.js';
 import './page.css';
+
+/** Opens the file that the command was given, where the page is served by it. */
+async function openGiven(desk: Desk): Promise<void> {
+  const given = document.querySelector<HTMLMetaElement>('meta[name="pinbar-file"]');
+  if (given === null) return;
+  const answer = await fetch('given');
+  if (answer.ok) desk.acts.openBlob(given.content, await answer.blob());
+}
 
 function begin(root: HTMLElement): void {
   const language: Language = navigator.language.startsWith('de') ? 'de' : 'en';
@@ -31,6 +39,7 @@ function begin(root: HTMLElement): void {
     else desk.acts.undo();
   });
   show(first);
+  void openGiven(desk);
 }
 
 begin(document.getElementById('page')!);

@@ -105,6 +105,7 @@ export interface PartProps {
 /** What a hand can do. */
 export interface Acts {
   openFiles(files: readonly File[]): void;
+  openBlob(name: string, blob: Blob): void;
   openText(text: string): void;
   closeDrawing(): void;
   stop(): void;

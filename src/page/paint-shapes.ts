@@ -1,6 +1,6 @@
 // Paints the lines of a drawing on a canvas: each pass in its colour and pattern, or in the drawing's own colours.
 import { FACES, type Outlines } from '../road/list-outlines.js';
-import { lookOf, OPEN_LOOK, LEFT_OUT_LOOK, type PassLook } from './pass-look.js';
+import { LEFT_OUT_LOOK, lookOf, OPEN_LOOK, type PassLook } from './pass-look.js';
 import type { PaintOrder, SortedShapes } from './protocol.js';
 
 /** A canvas to paint on, on the page or off it. */

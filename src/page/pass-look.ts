@@ -37,4 +37,10 @@ export function lookOf(pass: number): PassLook {
 export const OPEN_LOOK: PassLook = { light: '#b3261e', dark: '#ff8a80', dash: [1, 5], hatchDegrees: 45, hatchPx: 4 };
 
 /** The look of what is left out. */
-export const LEFT_OUT_LOOK: PassLook = { light: '#8a8a86', dark: '#77776f', dash: [1, 3], hatchDegrees: 0, hatchPx: 14 };
+export const LEFT_OUT_LOOK: PassLook = {
+  light: '#8a8a86',
+  dark: '#77776f',
+  dash: [1, 3],
+  hatchDegrees: 0,
+  hatchPx: 14,
+};

@@ -17,24 +17,36 @@ export function drawSample(pass: number, isTool: boolean): VNode {
     'stroke-dasharray': look.dash.length === 0 ? 'none' : look.dash.join(' '),
   });
   const hatch = [
-    h('defs', {}, h(
-      'pattern',
-      {
-        id: `hatch-${name}`,
-        width: look.hatchPx,
-        height: look.hatchPx,
-        patternUnits: 'userSpaceOnUse',
-        patternTransform: `rotate(${look.hatchDegrees})`,
-      },
-      h('path', { d: `M0 ${look.hatchPx / 2}H${look.hatchPx}`, class: 'sample-hatch' }),
-    )),
+    h(
+      'defs',
+      {},
+      h(
+        'pattern',
+        {
+          id: `hatch-${name}`,
+          width: look.hatchPx,
+          height: look.hatchPx,
+          patternUnits: 'userSpaceOnUse',
+          patternTransform: `rotate(${look.hatchDegrees})`,
+        },
+        h('path', { d: `M0 ${look.hatchPx / 2}H${look.hatchPx}`, class: 'sample-hatch' }),
+      ),
+    ),
     h('rect', { x: 1, y: 1, width: 62, height: 14, rx: 2, fill: `url(#hatch-${name})`, class: 'sample-area' }),
   ];
-  return h('svg', { class: `sample pass-ink-${name}`, viewBox: '0 0 64 16', 'aria-hidden': 'true' }, isTool ? line : hatch);
+  return h(
+    'svg',
+    { class: `sample pass-ink-${name}`, viewBox: '0 0 64 16', 'aria-hidden': 'true' },
+    isTool ? line : hatch,
+  );
 }
 
 /** The number of a pass in its colour. */
 export function drawNumber(pass: number): VNode {
   const name = pass < 0 ? (pass === -1 ? 'open' : 'out') : String(pass % 8);
-  return h('span', { class: `pass-number pass-ink-${name}`, 'aria-hidden': 'true' }, pass < 0 ? (pass === -1 ? '?' : '–') : pass + 1);
+  return h(
+    'span',
+    { class: `pass-number pass-ink-${name}`, 'aria-hidden': 'true' },
+    pass < 0 ? (pass === -1 ? '?' : '–') : pass + 1,
+  );
 }

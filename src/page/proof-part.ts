@@ -26,10 +26,19 @@ export function ProofPart({ state, say }: PartProps): VNode | null {
           'div',
           {},
           h('p', { class: 'greatest' }, `${say('greatest')}: `, h('strong', {}, `${greatest.toFixed(6)} mm`)),
-          h('ul', { class: 'judges' }, proof.judges.map((judge) => sayJudge(judge, say))),
+          h(
+            'ul',
+            { class: 'judges' },
+            proof.judges.map((judge) => sayJudge(judge, say)),
+          ),
           h('p', {}, say(proof.equalExtents ? 'equalExtents' : 'unequalExtents')),
         );
-  return h('section', { id: 'proof', 'aria-labelledby': 'proof-title' }, h('h2', { id: 'proof-title' }, say('proof')), body);
+  return h(
+    'section',
+    { id: 'proof', 'aria-labelledby': 'proof-title' },
+    h('h2', { id: 'proof-title' }, say('proof')),
+    body,
+  );
 }
 
 function drawFile(file: MadeFile, address: string, say: Say): VNode {
@@ -50,16 +59,34 @@ function quote(word: string): string {
 export function TakePart({ state, say }: PartProps): VNode | null {
   if (state.job === null) return null;
   const { files, stem, outcome } = state.job;
-  const ready = files.length > 0 && state.zipAddress !== null && (outcome === 'in-register' || outcome === 'not-verified');
+  const ready =
+    files.length > 0 && state.zipAddress !== null && (outcome === 'in-register' || outcome === 'not-verified');
   const body = !ready
     ? h('p', { class: 'quiet' }, say('takeNothing'))
     : h(
         'div',
         {},
-        h('p', {}, h('a', { class: 'main-act', href: state.zipAddress!, download: `${stem}.passes.zip` }, say('takeAll'))),
-        h('ul', { class: 'files' }, files.map((file, index) => drawFile(file, state.addresses[index]!, say))),
+        h(
+          'p',
+          {},
+          h('a', { class: 'main-act', href: state.zipAddress!, download: `${stem}.passes.zip` }, say('takeAll')),
+        ),
+        h(
+          'ul',
+          { class: 'files' },
+          files.map((file, index) => drawFile(file, state.addresses[index]!, say)),
+        ),
         h('h3', {}, say('repeat')),
-        h('pre', { class: 'command' }, `pinbar split ${quote(state.file!.name)} --ticket ${quote(`${stem}.ticket.json`)}`),
+        h(
+          'pre',
+          { class: 'command' },
+          `pinbar split ${quote(state.file!.name)} --ticket ${quote(`${stem}.ticket.json`)}`,
+        ),
       );
-  return h('section', { id: 'take', 'aria-labelledby': 'take-title' }, h('h2', { id: 'take-title' }, say('take')), body);
+  return h(
+    'section',
+    { id: 'take', 'aria-labelledby': 'take-title' },
+    h('h2', { id: 'take-title' }, say('take')),
+    body,
+  );
 }

@@ -4,6 +4,7 @@ import type { Inspection } from '../model/inspection.js';
 import type { Outcome, Stage } from '../model/job.js';
 import type { Pass } from '../model/pass.js';
 import type { Proof } from '../model/proof.js';
+import type { Ticket } from '../model/ticket.js';
 import type { Outlines } from '../road/list-outlines.js';
 import type { BoardView } from './board-view.js';
 import type { ExcerptLine } from './excerpt.js';
@@ -24,6 +25,7 @@ export type JobOrder =
       readonly beside: readonly SideFile[];
       readonly userUnitsPerInch: number | null;
     }
+  | { readonly kind: 'ticket'; readonly run: number; readonly name: string; readonly text: string }
   | { readonly kind: 'split'; readonly run: number; readonly ticket: Json };
 
 /** A finished file. */
@@ -91,6 +93,7 @@ export type JobNews =
       readonly outlines: Outlines;
       readonly ids: readonly string[];
     }
+  | { readonly kind: 'ticket'; readonly run: number; readonly ticket: Ticket }
   | { readonly kind: 'done'; readonly run: number; readonly report: JobReport }
   | {
       readonly kind: 'failed';
@@ -114,7 +117,12 @@ export interface PaintOrder {
   /** The art lies below as pictures: only lines of tools and what stands out are painted over it. */
   readonly bare: boolean;
   /** Shapes that stand out: those of a layer with all in it, of a stroke, or one shape. */
-  readonly raised: { readonly layers: readonly number[]; readonly stroke: number; readonly shape: number; readonly loose: boolean };
+  readonly raised: {
+    readonly layers: readonly number[];
+    readonly stroke: number;
+    readonly shape: number;
+    readonly loose: boolean;
+  };
 }
 
 /** To the worker that paints. */
@@ -122,9 +130,21 @@ export type PaintMessage =
   | { readonly kind: 'outlines'; readonly outlines: Outlines }
   | { readonly kind: 'sorted'; readonly sorted: SortedShapes }
   | { readonly kind: 'paint'; readonly order: PaintOrder }
-  | { readonly kind: 'point'; readonly ask: number; readonly xMm: number; readonly yMm: number; readonly withinMm: number };
+  | {
+      readonly kind: 'point';
+      readonly ask: number;
+      readonly xMm: number;
+      readonly yMm: number;
+      readonly withinMm: number;
+    };
 
 /** From the worker that paints. */
 export type PaintNews =
-  | { readonly kind: 'painted'; readonly view: BoardView; readonly bitmap: ImageBitmap; readonly width: number; readonly height: number }
+  | {
+      readonly kind: 'painted';
+      readonly view: BoardView;
+      readonly bitmap: ImageBitmap;
+      readonly width: number;
+      readonly height: number;
+    }
   | { readonly kind: 'pointed'; readonly ask: number; readonly shape: number };

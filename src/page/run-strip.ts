@@ -34,7 +34,10 @@ function drawSheet(props: PartProps, pass: Pass, index: number): VNode {
   const isAlone = strength === 1 && listShown(state).filter((one) => one > 0).length === 1;
   return h(
     'li',
-    { class: `sheet${strength === 0 ? ' sheet-off' : ''}${isStep ? ' sheet-now' : ''}`, ...dropHandlers(props, `${pass.name}\n${pass.role}`) },
+    {
+      class: `sheet${strength === 0 ? ' sheet-off' : ''}${isStep ? ' sheet-now' : ''}`,
+      ...dropHandlers(props, `${pass.name}\n${pass.role}`),
+    },
     h('div', { class: 'sheet-head' }, drawNumber(index), h('strong', {}, pass.name)),
     drawSample(index, isToolpath(pass.role)),
     h('span', { class: 'quiet' }, count === 1 ? say('shape') : say('shapes', count)),
@@ -62,8 +65,28 @@ function drawSheet(props: PartProps, pass: Pass, index: number): VNode {
         },
         '1×',
       ),
-      h('button', { type: 'button', class: 'small', disabled: index === 0, 'aria-label': say('earlier', pass.name), onClick: () => acts.moveRun(index, -1) }, '←'),
-      h('button', { type: 'button', class: 'small', disabled: index === job.passes.length - 1, 'aria-label': say('later', pass.name), onClick: () => acts.moveRun(index, 1) }, '→'),
+      h(
+        'button',
+        {
+          type: 'button',
+          class: 'small',
+          disabled: index === 0,
+          'aria-label': say('earlier', pass.name),
+          onClick: () => acts.moveRun(index, -1),
+        },
+        '←',
+      ),
+      h(
+        'button',
+        {
+          type: 'button',
+          class: 'small',
+          disabled: index === job.passes.length - 1,
+          'aria-label': say('later', pass.name),
+          onClick: () => acts.moveRun(index, 1),
+        },
+        '→',
+      ),
     ),
   );
 }
@@ -79,7 +102,14 @@ function step({ state, acts }: PartProps, by: -1 | 1): void {
 export function RunStrip(props: PartProps): VNode {
   const { state, say, acts } = props;
   const passes = state.job?.passes ?? [];
-  const list = passes.length === 0 ? h('p', { class: 'quiet' }, say('runNothing')) : h('ol', { class: 'sheets', 'aria-labelledby': 'runs-title' }, passes.map((pass, index) => drawSheet(props, pass, index)));
+  const list =
+    passes.length === 0
+      ? h('p', { class: 'quiet' }, say('runNothing'))
+      : h(
+          'ol',
+          { class: 'sheets', 'aria-labelledby': 'runs-title' },
+          passes.map((pass, index) => drawSheet(props, pass, index)),
+        );
   const steps =
     passes.length < 2
       ? null
@@ -88,7 +118,20 @@ export function RunStrip(props: PartProps): VNode {
           { class: 'steps' },
           h('button', { type: 'button', onClick: () => step(props, -1) }, say('stepBack')),
           h('button', { type: 'button', onClick: () => step(props, 1) }, say('stepOn')),
-          h('button', { type: 'button', 'aria-pressed': state.looked.kind === 'all', onClick: () => acts.set({ looked: { kind: 'all' } }) }, say('all')),
+          h(
+            'button',
+            {
+              type: 'button',
+              'aria-pressed': state.looked.kind === 'all',
+              onClick: () => acts.set({ looked: { kind: 'all' } }),
+            },
+            say('all'),
+          ),
         );
-  return h('section', { class: 'runs', 'aria-labelledby': 'runs-title' }, h('div', { class: 'runs-head' }, h('h2', { id: 'runs-title' }, say('runs')), steps), list);
+  return h(
+    'section',
+    { class: 'runs', 'aria-labelledby': 'runs-title' },
+    h('div', { class: 'runs-head' }, h('h2', { id: 'runs-title' }, say('runs')), steps),
+    list,
+  );
 }

@@ -38,7 +38,10 @@ const TABLE = {
   'outcome.not-verified': ['Not proved', 'Nicht bewiesen'],
   'outcome.failed': ['Cannot be read', 'Nicht lesbar'],
   runs: ['What the machine runs, in order', 'Was die Maschine nacheinander fährt'],
-  runNothing: ['No pass yet: send a layer or a line to one below.', 'Noch kein Durchgang: ordnen Sie eine Ebene oder Linie zu.'],
+  runNothing: [
+    'No pass yet: send a layer or a line to one below.',
+    'Noch kein Durchgang: ordnen Sie eine Ebene oder Linie zu.',
+  ],
   show: ['Show {0}', '{0} zeigen'],
   only: ['{0} alone', '{0} allein'],
   all: ['All over each other', 'Alle übereinander'],
@@ -91,15 +94,24 @@ const TABLE = {
   proof: ['Proof', 'Beweis'],
   noProof: ['There is a proof once the files are made.', 'Einen Beweis gibt es, sobald die Dateien gemacht sind.'],
   greatest: ['Greatest deviation', 'Größte Abweichung'],
-  'judge.read-back': ['First judge, reads the files back byte for byte', 'Erster Prüfer, liest die Dateien Byte für Byte zurück'],
+  'judge.read-back': [
+    'First judge, reads the files back byte for byte',
+    'Erster Prüfer, liest die Dateien Byte für Byte zurück',
+  ],
   'judge.witness': ['Second judge, a reader of its own', 'Zweiter Prüfer, mit eigenem Leser'],
-  judged: ['{0} drawn elements, greatest deviation {1} mm, {2} differences', '{0} gezeichnete Elemente, größte Abweichung {1} mm, {2} Unterschiede'],
+  judged: [
+    '{0} drawn elements, greatest deviation {1} mm, {2} differences',
+    '{0} gezeichnete Elemente, größte Abweichung {1} mm, {2} Unterschiede',
+  ],
   didNotLook: ['did not look: {0}', 'hat nicht hingesehen: {0}'],
   equalExtents: ['All files draw the same extent.', 'Alle Dateien zeichnen dieselbe Ausdehnung.'],
   unequalExtents: ['The files draw different extents.', 'Die Dateien zeichnen verschiedene Ausdehnungen.'],
   take: ['Take away', 'Mitnehmen'],
   takeAll: ['All files, one zip', 'Alle Dateien, eine Zip-Datei'],
-  takeNothing: ['There are files once nothing stops the job.', 'Dateien gibt es, sobald nichts mehr den Auftrag aufhält.'],
+  takeNothing: [
+    'There are files once nothing stops the job.',
+    'Dateien gibt es, sobald nichts mehr den Auftrag aufhält.',
+  ],
   repeat: ['The same on the command line', 'Dasselbe auf der Befehlszeile'],
   bytes: ['{0} bytes', '{0} Byte'],
   line: ['line {0}', 'Zeile {0}'],
@@ -111,7 +123,10 @@ const TABLE = {
   lastTicket: ['Use the last ticket ({0})', 'Letzten Zettel nehmen ({0})'],
   byNames: ['Back to the layer names', 'Zurück zu den Ebenennamen'],
   artboard: ['{0} × {1} mm', '{0} × {1} mm'],
-  sizeUnsure: ['The size is not sure: it is stated without a unit.', 'Die Größe ist nicht sicher: sie steht ohne Einheit da.'],
+  sizeUnsure: [
+    'The size is not sure: it is stated without a unit.',
+    'Die Größe ist nicht sicher: sie steht ohne Einheit da.',
+  ],
 } as const satisfies Readonly<Record<string, readonly [string, string]>>;
 
 /** A text of the table. */
@@ -126,5 +141,6 @@ export const TEXTS: Readonly<Record<TextKey, readonly [string, string]>> = TABLE
 /** The sayer of a language. */
 export function sayIn(language: Language): Say {
   const column = language === 'en' ? 0 : 1;
-  return (key, ...values) => TEXTS[key][column].replace(/\{(\d)\}/g, (_, at: string) => String(values[Number(at)] ?? ''));
+  return (key, ...values) =>
+    TEXTS[key][column].replace(/\{(\d)\}/g, (_, at: string) => String(values[Number(at)] ?? ''));
 }

@@ -120,7 +120,8 @@ export function listOutlines(source: Source, artwork: Artwork): Outlines {
       widthsMm[i] = strokes[i]! < 0 ? 0 : strokeWidthMm(shape, mmPerPx);
       const boxed = faces[i] === FACES.type || faces[i] === FACES.picture;
       if (boxed) addRun(columns, boxPoints(shape.fillBox), true, mmPerPx);
-      else for (const { points, closed } of shapeOutline(source, artwork, shape)) addRun(columns, points, closed, mmPerPx);
+      else
+        for (const { points, closed } of shapeOutline(source, artwork, shape)) addRun(columns, points, closed, mmPerPx);
       const { x0, y0, x1, y1 } = shape.drawnBound;
       boxes.set([x0 * mmPerPx, y0 * mmPerPx, x1 * mmPerPx, y1 * mmPerPx], 4 * i);
     }

@@ -85,7 +85,13 @@ export function zipFiles(files: readonly PackedFile[]): readonly Uint8Array[] {
     const facts = describeFile(name, countBytes(file.pieces), crc32(file.pieces));
     const header = packNumbers([[0x04034b50, 4], ...facts]);
     // Comment, disk, kinds of attributes: none; then where the file begins.
-    const tail: readonly (readonly [number, 2 | 4])[] = [[0, 2], [0, 2], [0, 2], [0, 4], [offset, 4]];
+    const tail: readonly (readonly [number, 2 | 4])[] = [
+      [0, 2],
+      [0, 2],
+      [0, 2],
+      [0, 4],
+      [offset, 4],
+    ];
     directory.push(packNumbers([[0x02014b50, 4], [20, 2], ...facts, ...tail]), name);
     pieces.push(header, name, ...file.pieces);
     offset += header.length + name.length + countBytes(file.pieces);
