@@ -5,6 +5,7 @@ import { printFindings } from '../report/print-findings.js';
 import { Command, CommanderError, type Run } from './build-options.js';
 import { writeJson, writeMessage } from './console.js';
 import { addCheck, addInspect, addVerify } from './declare-looks.js';
+import { addOpen } from './declare-open.js';
 import { addCorrect, addMeasure } from './declare-register.js';
 import { addSplit } from './declare-split.js';
 import { addStrip, addTarget } from './declare-strip.js';
@@ -32,6 +33,7 @@ function buildProgram(run: Run): Command {
   addCorrect(program, run);
   addStrip(program, run);
   addTarget(program, run);
+  addOpen(program, run);
   for (const command of [program, ...program.commands]) command.exitOverride();
   return program;
 }

@@ -37,7 +37,7 @@ function listOptions({ state, say }: PartProps, now: number | null): readonly VN
   ];
 }
 
-function valueOf({ state }: PartProps, now: number | null): string {
+function spellTarget({ state }: PartProps, now: number | null): string {
   if (now === null || now === -1 || now === -9) return '';
   if (now === -2) return 'role:ignore';
   const pass = state.job?.passes[now];
@@ -56,7 +56,7 @@ export function ChoosePass(
       class: now === -1 ? 'choose choose-open' : 'choose',
       'aria-label': say('goesTo', name),
       disabled: state.job === null,
-      value: valueOf(props, now),
+      value: spellTarget(props, now),
       onChange: (event: Event) => acts.move(moved, (event.currentTarget as HTMLSelectElement).value),
     },
     now === null ? h('option', { value: '', disabled: true }, '') : null,

@@ -8,7 +8,8 @@ import { describeFinding } from '../report/describe-finding.js';
 import { groupFindings } from '../report/group-findings.js';
 import { packTicket, printTicket, zipJob } from '../road/pack-job.js';
 import { placeShapes } from '../road/place-findings.js';
-import type { JobReport, MadeFile, NumberedPlace, Shares, SortedShapes } from './protocol.js';
+import type { JobReport, MadeFile, NumberedPlace, Shares } from './protocol.js';
+import type { SortedShapes } from './sorted-shapes.js';
 
 /** Places drawn for one finding. */
 const MOST_SPOTS = 12;

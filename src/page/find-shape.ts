@@ -1,6 +1,6 @@
 // Which shape lies under a point.
 import { FACES, type Outlines } from '../road/list-outlines.js';
-import type { SortedShapes } from './protocol.js';
+import type { SortedShapes } from './sorted-shapes.js';
 
 function distanceToPiece(px: number, py: number, ends: readonly [number, number, number, number]): number {
   const [ax, ay, bx, by] = ends;

@@ -1,7 +1,8 @@
 // Paints the lines of a drawing on a canvas: each pass in its colour and pattern, or in the drawing's own colours.
 import { FACES, type Outlines } from '../road/list-outlines.js';
 import { LEFT_OUT_LOOK, lookOf, OPEN_LOOK, type PassLook } from './pass-look.js';
-import type { PaintOrder, SortedShapes } from './protocol.js';
+import type { PaintOrder } from './protocol.js';
+import type { SortedShapes } from './sorted-shapes.js';
 
 /** A canvas to paint on, on the page or off it. */
 export type PaintSurface = OffscreenCanvasRenderingContext2D;

@@ -8,6 +8,7 @@ import type { Ticket } from '../model/ticket.js';
 import type { Outlines } from '../road/list-outlines.js';
 import type { BoardView } from './board-view.js';
 import type { ExcerptLine } from './excerpt.js';
+import type { SortedShapes } from './sorted-shapes.js';
 
 /** A file beside the drawing. */
 export interface SideFile {
@@ -36,16 +37,6 @@ export interface MadeFile {
   readonly blob: Blob;
   /** Index of its pass; -1 for proof, manifest and ticket. */
   readonly pass: number;
-}
-
-/** Which shape went where, as columns. */
-export interface SortedShapes {
-  /** Per shape: index of the pass of its stroke or of all of it; -1 open, -2 left out. */
-  readonly passes: Int16Array;
-  /** Per shape: index of the pass of its fill where that is another; else -3. */
-  readonly fillPasses: Int16Array;
-  /** Per shape: index into `reasons`, or -1. */
-  readonly reasons: Int32Array;
 }
 
 /** How many shapes of a layer or stroke went to each pass; -1 open, -2 left out. */

@@ -2,6 +2,7 @@
 import { isToolpath, type Pass } from '../model/pass.js';
 import { listShown, type PartProps } from './page-state.js';
 import { drawNumber, drawSample } from './pass-mark.js';
+import type { TextKey } from './texts.js';
 import { h, type VNode } from './view-library.js';
 
 function toggle({ state, acts }: PartProps, index: number): void {
@@ -25,69 +26,51 @@ function dropHandlers({ acts }: PartProps, target: string): Record<string, unkno
   };
 }
 
-function drawSheet(props: PartProps, pass: Pass, index: number): VNode {
+function drawActs(props: PartProps, pass: Pass, index: number): VNode {
   const { state, say, acts } = props;
+  const shown = listShown(state);
+  const isAlone = shown[index] === 1 && shown.filter((one) => one > 0).length === 1;
+  const last = shown.length - 1;
+  const small = (words: string, label: TextKey, more: Record<string, unknown>): VNode =>
+    h('button', { type: 'button', class: 'small', 'aria-label': say(label, pass.name), ...more }, words);
+  return h(
+    'div',
+    { class: 'sheet-acts' },
+    h(
+      'label',
+      { class: 'tick' },
+      h('input', {
+        type: 'checkbox',
+        checked: shown[index] === 1,
+        onChange: () => toggle(props, index),
+        'aria-label': say('show', pass.name),
+      }),
+    ),
+    small('1×', 'only', {
+      'aria-pressed': isAlone,
+      onClick: () => acts.set({ looked: isAlone ? { kind: 'all' } : { kind: 'some', passes: [index] } }),
+    }),
+    small('←', 'earlier', { disabled: index === 0, onClick: () => acts.moveRun(index, -1) }),
+    small('→', 'later', { disabled: index === last, onClick: () => acts.moveRun(index, 1) }),
+  );
+}
+
+function drawSheet(props: PartProps, pass: Pass, index: number): VNode {
+  const { state, say } = props;
   const job = state.job!;
-  const strength = listShown(state)[index]!;
-  const isStep = state.looked.kind === 'step' && state.looked.pass === index;
+  const isOff = listShown(state)[index] === 0;
+  const isNow = state.looked.kind === 'step' && state.looked.pass === index;
   const count = job.shapesPerPass[index]!;
-  const isAlone = strength === 1 && listShown(state).filter((one) => one > 0).length === 1;
   return h(
     'li',
     {
-      class: `sheet${strength === 0 ? ' sheet-off' : ''}${isStep ? ' sheet-now' : ''}`,
+      class: `sheet${isOff ? ' sheet-off' : ''}${isNow ? ' sheet-now' : ''}`,
       ...dropHandlers(props, `${pass.name}\n${pass.role}`),
     },
     h('div', { class: 'sheet-head' }, drawNumber(index), h('strong', {}, pass.name)),
     drawSample(index, isToolpath(pass.role)),
     h('span', { class: 'quiet' }, count === 1 ? say('shape') : say('shapes', count)),
-    h(
-      'div',
-      { class: 'sheet-acts' },
-      h(
-        'label',
-        { class: 'tick' },
-        h('input', {
-          type: 'checkbox',
-          checked: strength === 1,
-          onChange: () => toggle(props, index),
-          'aria-label': say('show', pass.name),
-        }),
-      ),
-      h(
-        'button',
-        {
-          type: 'button',
-          class: 'small',
-          'aria-pressed': isAlone,
-          'aria-label': say('only', pass.name),
-          onClick: () => acts.set({ looked: isAlone ? { kind: 'all' } : { kind: 'some', passes: [index] } }),
-        },
-        '1×',
-      ),
-      h(
-        'button',
-        {
-          type: 'button',
-          class: 'small',
-          disabled: index === 0,
-          'aria-label': say('earlier', pass.name),
-          onClick: () => acts.moveRun(index, -1),
-        },
-        '←',
-      ),
-      h(
-        'button',
-        {
-          type: 'button',
-          class: 'small',
-          disabled: index === job.passes.length - 1,
-          'aria-label': say('later', pass.name),
-          onClick: () => acts.moveRun(index, 1),
-        },
-        '→',
-      ),
-    ),
+    drawActs(props, pass, index),
   );
 }
 

@@ -21,7 +21,7 @@ import {
 import { readFiles, readText } from './tree.js';
 
 const SOURCE = /^src\/.*(?<!\.d)\.ts$/;
-const CORE = /^src\/(?!(?:cli|disk|hot-folder)\/).*(?<!\.d)\.ts$/;
+const CORE = /^src\/(?!(?:cli|disk|hot-folder|page)\/).*(?<!\.d)\.ts$/;
 const WRITERS = /^src\/(?:geometry|mark|split|write)\/.*\.ts$/;
 const CODE = /^(?:src|bin|tests)\/.*(?<!\.d)\.[jt]s$/;
 

@@ -54,7 +54,7 @@ describe('imports', () => {
   it('have a line for every room, and no line without a room', () => {
     const there = readdirSync(join(ROOT, 'src'), { withFileTypes: true }).filter((entry) => entry.isDirectory());
     const filled = there.map(({ name }) => name).filter((name) => readdirSync(join(ROOT, 'src', name)).length > 0);
-    expect(filled.sort()).toEqual([...rooms.map(({ room }) => room), 'cli', 'disk', 'road'].sort());
+    expect(filled.sort()).toEqual([...rooms.map(({ room }) => room), 'cli', 'disk', 'page', 'road'].sort());
   });
 
   it('keep to the table', async () => {
@@ -78,6 +78,8 @@ describe('imports', () => {
     ['a road that knows a rim', 'pipeline', 'cli/a', undefined, 'road'],
     ['a part of the road that knows the whole', 'road/b', 'pipeline', undefined, 'road-below-pipeline'],
     ['a rim that knows a stage', 'cli/b', 'split/a', undefined, 'rim-cli'],
+    ['a page that knows a stage', 'page/b', 'split/a', undefined, 'rim-page'],
+    ['a road that knows the page', 'pipeline', 'page/a', undefined, 'road'],
     ['a shared part of the rims that knows one', 'disk/b', 'cli/a', undefined, 'rim-disk'],
     [
       'a built-in module in the core',
