@@ -10,6 +10,7 @@ const ROOMS = {
   classify: ['model', 'geometry'],
   order: ['model', 'geometry'],
   split: ['model', 'source'],
+  layout: ['model', 'geometry'],
   mark: ['model', 'geometry'],
   check: ['model', 'geometry'],
   faces: ['model', 'geometry'],

@@ -36,6 +36,7 @@ export type {
   ShapeMatch,
   Stage,
 } from './model/job.js';
+export type { Fill, Layout, LayoutMethod, SheetRequest, SheetSide } from './model/layout.js';
 export {
   type Assignment,
   type Exclusion,

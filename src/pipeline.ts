@@ -12,6 +12,7 @@ import { checkJob } from './road/check-job.js';
 import { compactFiles } from './road/compact-files.js';
 import { derivePasses } from './road/derive-passes.js';
 import { enterStage } from './road/enter-stage.js';
+import { layOutJob } from './road/lay-out-job.js';
 import { placeShapes } from './road/place-findings.js';
 import { prepareJob } from './road/prepare-job.js';
 import { proveFiles } from './road/prove-files.js';
@@ -80,10 +81,11 @@ export async function split(
   const prepared = await prepareJob(bytes, ticket, options);
   const { source, sanitised, artwork, assignment, marks, parts } = prepared;
   const skipped = options.skipChecks === true;
-  const checked = skipped ? { findings: [], solid: null } : await checkJob(prepared, ticket, options);
-  const { solid } = checked;
+  const checked = await checkJob(prepared, ticket, options);
+  const { solid, sheet } = checked;
+  const layout = sheet?.layout ?? null;
   const before = [...prepared.findings, ...checked.findings];
-  const job = { ticket, artwork, assignment, solid, stem };
+  const job = { ticket, artwork, assignment, solid, layout, stem };
   if (before.some((item) => item.severity === 'error')) {
     const outcome = decideOutcome(before, NO_PROOF);
     const nothing = { files: [], sequence: [], manifest: null, proofPicture: null, proofPage: null };
@@ -101,16 +103,19 @@ export async function split(
     cleanedRows: sanitised.cleanedRows,
     removed: sanitised.removed,
   };
-  const proof = await proveFiles(original, { sheets, files: plain, marked: marks.plan !== null }, ticket, options);
+  const made = { sheets, files: plain, marked: marks.plan !== null };
+  const passProof = await proveFiles(original, made, ticket, options);
   const derived = await derivePasses(plain, assignment.passes, ticket, options);
-  const { files, findings: compaction } = await compactFiles(derived.files, ticket, options);
+  const finished = { files: derived.files, proof: passProof };
+  const { proof, files: laidOut } = await layOutJob(finished, { original, sheet, stem }, ticket, options);
+  const { files, findings: compaction } = await compactFiles(laidOut, ticket, options);
   const seen = proof.judges.flatMap((judge) => judge.findings);
   const findings = [...before, ...relevelFindings([...derived.findings, ...compaction, ...seen], ticket.severities)];
   await enterStage('report', options);
   const reports = await reportJob({
-    ...{ artwork, assignment, files, proof, solid, findings, ticket, stem, sequence: derived.sequence },
+    ...{ artwork, assignment, files, proof, solid, layout, findings, ticket, stem, sequence: derived.sequence },
     input: { name: fileName, bytes: bytes.length, sha256: await inputHash },
-    marks: marks.plan,
+    marks: sheet?.marks ?? marks.plan,
     checks: { skipped, findings: checked.findings.length },
     wantsPage: options.proofPage === true,
   });
@@ -140,7 +145,8 @@ export async function check(
   const stem = stemOf(options.fileName ?? 'art.svg');
   const prepared = await prepareJob(bytes, ticket, options);
   const { source, artwork, assignment } = prepared;
-  const { findings: checked, solid } = await checkJob(prepared, ticket, options);
+  const { findings: checked, solid, sheet } = await checkJob(prepared, ticket, { ...options, skipChecks: false });
+  const layout = sheet?.layout ?? null;
   const placed = placeShapes([...prepared.findings, ...checked], artwork);
   const findings = groupFindings(placed).flatMap(({ items }) => items.map((item) => item.finding));
   await enterStage('report', options);
@@ -150,7 +156,7 @@ export async function check(
   const outcome = decideFitness(findings);
   const text = drawChecks({ stem, artboard: artwork.artboard, art: source.text, findings, outcome });
   const picture = await finishText('checks.svg', 'image/svg+xml', text);
-  return { outcome, ticket, artwork, assignment, findings, counts, solid, picture, stem };
+  return { outcome, ticket, artwork, assignment, findings, counts, solid, layout, picture, stem };
 }
 
 /** A file to be compared. */

@@ -1,11 +1,12 @@
 // Is every tool line on the sheet?
-import { type Box, containsBox, isEmptyBox } from '../geometry/box.js';
+import { type Box, containsBox, grow, isEmptyBox } from '../geometry/box.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { isToolpath } from '../model/pass.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { roundValue, sayMm } from './say-value.js';
+import { listBeyond, sheetPx } from './sheet-copies.js';
 
 /** Rounding of what was written is no overhang, mm. */
 const EQUAL_MM = 0.01;
@@ -26,17 +27,25 @@ function measureOverhang(box: Box, sheet: Box): { readonly over: number; readonl
 }
 
 /** Lines of tool passes that reach over the edge of the artboard, its margin counted in. */
-export function checkBlankOnSheet({ artwork, assignment, ticket }: CheckFacts): readonly Finding[] {
+export function checkBlankOnSheet(facts: CheckFacts): readonly Finding[] {
+  const { artwork, assignment, ticket, layout } = facts;
   const { width, height, mmPerPx } = artwork.artboard;
-  const margin = (ticket.marginMm + EQUAL_MM) / mmPerPx;
-  const sheet = { x0: -margin, y0: -margin, x1: width + margin, y1: height + margin };
   const tools = new Set(assignment.passes.flatMap((pass, index) => (isToolpath(pass.role) ? [index] : [])));
+  const indices = assignment.placements.filter(({ pass }) => tools.has(pass)).map(({ shape }) => shape);
+  const margin = (ticket.marginMm + EQUAL_MM) / mmPerPx;
+  const sheet =
+    layout === null
+      ? { x0: -margin, y0: -margin, x1: width + margin, y1: height + margin }
+      : grow(sheetPx(facts, { x0: 0, y0: 0, x1: layout.widthMm, y1: layout.heightMm }), EQUAL_MM / mmPerPx);
+  const boxOf = (shape: Shape): Box => shape.fillBox;
+  const placed =
+    layout === null
+      ? indices.map((index) => ({ shape: artwork.shapes[index]!, box: artwork.shapes[index]!.fillBox }))
+      : listBeyond(facts, layout, indices, { boxOf, limit: sheet });
   const troubles: Overhang[] = [];
-  for (const placement of assignment.placements) {
-    if (!tools.has(placement.pass)) continue;
-    const shape = artwork.shapes[placement.shape]!;
-    if (isEmptyBox(shape.fillBox) || containsBox(sheet, shape.fillBox)) continue;
-    const { over, at } = measureOverhang(shape.fillBox, sheet);
+  for (const { shape, box } of placed) {
+    if (isEmptyBox(box) || containsBox(sheet, box)) continue;
+    const { over, at } = measureOverhang(box, sheet);
     troubles.push({ shape, at, weight: over * mmPerPx + EQUAL_MM });
   }
   return gatherTroubles(artwork, 'check/blank-off-sheet', troubles, (list) => ({

@@ -4,6 +4,7 @@ import type { Artwork, Shape } from '../model/artwork.js';
 import type { ClipPart, PictureFacts, ServerFacts, ShapeEffects, TextFacts } from '../model/drawn-facts.js';
 import type { Faces } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
+import type { Layout } from '../model/layout.js';
 import type { MarkPlan } from '../model/marks.js';
 import type { Assignment } from '../model/pass.js';
 import type { Ticket } from '../model/ticket.js';
@@ -25,7 +26,9 @@ export interface CheckFacts {
   readonly textOf: (shape: Shape) => TextFacts;
   /** What the gradient or pattern with an id gives. */
   readonly serverOf: (id: string) => ServerFacts;
-  /** The marks that the sheets get; null where they get none. */
+  /** Copies on a sheet; null where the passes are as large as the drawing. */
+  readonly layout: Layout | null;
+  /** The marks that the sheets get; null where they get none. With a layout, mm on its sheet. */
   readonly marks: MarkPlan | null;
   /** The runs of a shape's geometry on the artboard, none of type; read once. */
   readonly outlineOf: (shape: Shape) => readonly Outline[];

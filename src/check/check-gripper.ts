@@ -1,16 +1,20 @@
 // Does anything lie where the machine holds the sheet?
-import { type Box, containsBox, isEmptyBox } from '../geometry/box.js';
+import { type Box, containsBox, grow, isEmptyBox } from '../geometry/box.js';
+import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { listMarks } from './list-marks.js';
 import { roundValue, sayMm } from './say-value.js';
+import { listBeyond, type PlacedShape, sheetPx } from './sheet-copies.js';
 
 /** Rounding of what was written is no trespass, mm. */
 const EQUAL_MM = 0.01;
 
 /** What is left of the sheet inside gripper and side margins, px on the artboard; null where the artboard lies within it. */
-function reachBox({ artwork, ticket }: CheckFacts): Box | null {
+function reachBox(facts: CheckFacts): Box | null {
+  const { artwork, ticket, layout } = facts;
+  if (layout !== null) return grow(sheetPx(facts, layout.freeMm), EQUAL_MM / artwork.artboard.mmPerPx);
   const { checks, marginMm } = ticket;
   const placed = checks.materialWidthMm !== null || checks.materialHeightMm !== null;
   if (placed && checks.artboardIs === 'reach') return null;
@@ -39,9 +43,27 @@ function measureTrespass(box: Box, reach: Box): Pick<Trespass, 'at' | 'weight'> 
   return sides.reduce((worst, side) => (side.weight > worst.weight ? side : worst));
 }
 
+/** Drawn shapes that reach beyond a box: of the art, or of each of its copies. */
+function listArt(facts: CheckFacts, reach: Box): readonly PlacedShape[] {
+  const { artwork, assignment, layout } = facts;
+  const indices = assignment.placements.map(({ shape }) => shape);
+  const boxOf = (shape: Shape): Box => shape.drawnBox;
+  if (layout !== null) return listBeyond(facts, layout, indices, { boxOf, limit: reach });
+  return [...new Set(indices)]
+    .map((index) => artwork.shapes[index]!)
+    .filter((shape) => !containsBox(reach, shape.drawnBound))
+    .map((shape) => ({ shape, box: shape.drawnBox }));
+}
+
+function sayStrips({ ticket: { checks, sheet } }: CheckFacts): string {
+  const gripper = sheet ?? checks;
+  const margin = sheet?.marginsMm ?? checks.sideMarginMm;
+  return `the gripper (${sayMm(gripper.gripperMm ?? 0)} mm, ${gripper.gripperSide}) or the side margins (${sayMm(margin)} mm)`;
+}
+
 /** Marks and art inside `gripperMm` and `sideMarginMm`, where the artboard is the whole sheet. */
 export function checkGripper(facts: CheckFacts): readonly Finding[] {
-  const { artwork, assignment } = facts;
+  const { artwork } = facts;
   const reach = reachBox(facts);
   if (reach === null) return [];
   const { mmPerPx } = artwork.artboard;
@@ -55,13 +77,11 @@ export function checkGripper(facts: CheckFacts): readonly Finding[] {
     return found === null ? [] : [{ shape, ...found }];
   });
   const own = new Set(marks.map(({ shape }) => shape));
-  const art = [...new Set(assignment.placements.map(({ shape }) => shape))].flatMap((index): readonly Trespass[] => {
-    const shape = artwork.shapes[index]!;
-    const found = own.has(shape) || containsBox(reach, shape.drawnBound) ? null : find(shape.drawnBox);
+  const art = listArt(facts, reach).flatMap(({ shape, box }): readonly Trespass[] => {
+    const found = own.has(shape) ? null : find(box);
     return found === null ? [] : [{ shape, ...found }];
   });
-  const { gripperMm, gripperSide, sideMarginMm } = facts.ticket.checks;
-  const strips = `the gripper (${sayMm(gripperMm ?? 0)} mm, ${gripperSide}) or the side margins (${sayMm(sideMarginMm)} mm)`;
+  const strips = sayStrips(facts);
   const data = (list: readonly Trespass[]) => ({ measuredMm: roundValue(list[0]!.weight), allowedMm: 0 });
   return [
     ...gatherTroubles(artwork, 'check/marks-in-gripper', marks, (list) => ({

@@ -2,12 +2,14 @@
 import { type Box, intersect, isEmptyBox } from '../geometry/box.js';
 import { indexBoxes } from '../geometry/box-index.js';
 import { isInsideLoop } from '../geometry/inside-loop.js';
+import { IDENTITY, invert } from '../geometry/matrix.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { isToolpath } from '../model/pass.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { listMarks, type Mark } from './list-marks.js';
+import { listMarks, listOwnMarks, type Mark } from './list-marks.js';
+import { copyMatrices } from './sheet-copies.js';
 
 /** Corners of the upright box around a loop of x, y pairs. */
 function boxOf(loop: Float64Array): readonly [number, number, number, number] {
@@ -36,8 +38,9 @@ function listCovers({ artwork, assignment }: CheckFacts, marks: readonly Mark[])
 }
 
 /** Marks that art drawn later covers: those of the designer's own, since planned ones are drawn last and stand clear. */
-function findCovered(facts: CheckFacts, marks: readonly Mark[]): readonly Trouble[] {
-  const own = marks.filter(({ kind }) => kind === 'own');
+function findCovered(facts: CheckFacts): readonly Trouble[] {
+  // Every copy covers its own marks alike, so the drawing tells it for all.
+  const own = listOwnMarks(facts);
   if (own.length === 0) return [];
   const covers = listCovers(facts, own);
   const index = indexBoxes(Float64Array.from(covers.flatMap(({ drawnBound: { x0, y0, x1, y1 } }) => [x0, y0, x1, y1])));
@@ -50,16 +53,19 @@ function findCovered(facts: CheckFacts, marks: readonly Mark[]): readonly Troubl
   });
 }
 
-/** Marks whose middle lies on the board of a blank. */
-function findWithin({ faces }: CheckFacts, marks: readonly Mark[]): readonly Trouble[] {
-  const blanks = faces?.blanks ?? [];
+/** Marks whose middle lies on the board of a blank, of any copy of it. */
+function findWithin(facts: CheckFacts, marks: readonly Mark[]): readonly Trouble[] {
+  const blanks = facts.faces?.blanks ?? [];
   const index = indexBoxes(Float64Array.from(blanks.flatMap(({ outer }) => boxOf(outer))));
-  return marks.flatMap(({ shape, box }): readonly Trouble[] => {
-    const [x, y] = centreOf(box);
-    const within = index.search(x, y, x, y).some((at) => {
+  const backs = facts.layout === null ? [IDENTITY] : copyMatrices(facts, facts.layout).map((matrix) => invert(matrix)!);
+  const isWithin = (x: number, y: number): boolean =>
+    index.search(x, y, x, y).some((at) => {
       const { outer, holes } = blanks[at]!;
       return isInsideLoop(outer, x, y) && !holes.some((hole) => isInsideLoop(hole, x, y));
     });
+  return marks.flatMap(({ shape, box }): readonly Trouble[] => {
+    const [x, y] = centreOf(box);
+    const within = backs.some(([a, b, c, d, e, f]) => isWithin(a * x + c * y + e, b * x + d * y + f));
     return within ? [{ shape, at: [x, y] }] : [];
   });
 }
@@ -68,7 +74,7 @@ function findWithin({ faces }: CheckFacts, marks: readonly Mark[]): readonly Tro
 export function checkMarksClear(facts: CheckFacts): readonly Finding[] {
   const marks = listMarks(facts);
   return [
-    ...gatherTroubles(facts.artwork, 'check/marks-covered', findCovered(facts, marks), (list) => ({
+    ...gatherTroubles(facts.artwork, 'check/marks-covered', findCovered(facts), (list) => ({
       message: `${list.length === 1 ? 'A mark lies' : `${list.length} marks lie`} under a copy: art that is drawn later covers ${list.length === 1 ? 'it' : 'them'}.`,
       remedy: 'Move the mark clear of the copies, or bring its layer to the top.',
     })),

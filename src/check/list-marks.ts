@@ -2,13 +2,14 @@
 import { type Box, isEmptyBox, transformBox } from '../geometry/box.js';
 import type { Shape } from '../model/artwork.js';
 import type { CheckFacts } from './check-facts.js';
+import { copyMatrices } from './sheet-copies.js';
 
 /** A mark on the artboard. */
 export interface Mark {
   readonly kind: 'disc' | 'cross' | 'corner' | 'own';
   /** The shape of a mark that the designer drew; null for a planned one. */
   readonly shape: Shape | null;
-  /** px on the artboard; the margin lies outside of it. */
+  /** px on the artboard; the margin lies outside of it. With a layout, px on its sheet. */
   readonly box: Box;
 }
 
@@ -26,9 +27,10 @@ export function listMarkLayers({ artwork, ticket }: CheckFacts): ReadonlySet<num
   return found;
 }
 
-function listPlanned({ artwork, ticket, marks: plan }: CheckFacts): readonly Mark[] {
+function listPlanned({ artwork, ticket, marks: plan, layout }: CheckFacts): readonly Mark[] {
   if (plan === null) return [];
-  const { marks, marginMm } = ticket;
+  const { marks } = ticket;
+  const marginMm = layout === null ? ticket.marginMm : 0;
   const px = 1 / artwork.artboard.mmPerPx;
   const toArtboard = (kind: Mark['kind'], box: Box): Mark => ({
     kind,
@@ -65,7 +67,16 @@ export function listOwnMarks(facts: CheckFacts): readonly Mark[] {
     .map((shape) => ({ kind: 'own', shape, box: shape.drawnBox }));
 }
 
-/** All marks: planned ones first, then the designer's own in paint order. */
+/** Marks of the designer's own as they lie on the sheet: on the artboard, or on every copy. */
+function listPlacedMarks(facts: CheckFacts): readonly Mark[] {
+  const own = listOwnMarks(facts);
+  if (facts.layout === null || own.length === 0) return own;
+  return copyMatrices(facts, facts.layout).flatMap((matrix) =>
+    own.map((mark) => ({ ...mark, box: transformBox(matrix, mark.box) })),
+  );
+}
+
+/** All marks: planned ones first, then the designer's own in paint order, copy by copy. With a layout, px on its sheet. */
 export function listMarks(facts: CheckFacts): readonly Mark[] {
-  return [...listPlanned(facts), ...listOwnMarks(facts)];
+  return [...listPlanned(facts), ...listPlacedMarks(facts)];
 }

@@ -25,6 +25,7 @@ const WORDS: Readonly<Record<Stage, string>> = {
   derive: 'putting lines in order',
   compact: 'making smaller files',
   write: 'naming and hashing the files',
+  'lay-out': 'laying copies out on sheets',
   'read-back': 'first judge: reading the files back',
   witness: 'second judge: comparing',
   report: 'drawing the proof',

@@ -11,6 +11,7 @@ import {
   ticketOption,
 } from './build-options.js';
 import { parseSize } from './parse-value.js';
+import { sheetOptions } from './sheet-options.js';
 
 function proofOption(): Option {
   return new Option(
@@ -34,7 +35,7 @@ const SPLIT_EXAMPLES =
 
 /** Declares `split`. */
 export function addSplit(program: Command, run: Run): void {
-  program
+  const command = program
     .command('split')
     .description('make one file per pass, and prove that they overlay')
     .argument('<file>', 'an .svg or .svgz, or - for standard input')
@@ -69,7 +70,9 @@ export function addSplit(program: Command, run: Run): void {
       'let the artboard grow by this on every side, alike on all passes: room for the marks (default: 0)',
       reading(parseSize),
     )
-    .addOption(perInchOption())
+    .addOption(perInchOption());
+  for (const option of sheetOptions()) command.addOption(option);
+  command
     .option('--skip-checks', 'make the files without asking whether they are fit to run; the manifest says so')
     .addOption(proofOption())
     .option('--sequence', 'put the lines of tool passes in order: inner outlines before outer ones, and a short way')

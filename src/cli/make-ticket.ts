@@ -1,7 +1,7 @@
 // The ticket of a run: the file, with what the command line says laid over it.
 
 import { readTicketText } from '../disk/read-input.js';
-import { parseTake, readTicket, type Ticket, writeTicket } from '../index.js';
+import { PinbarError, parseTake, readTicket, type SheetRequest, type Ticket, writeTicket } from '../index.js';
 
 /** Options of the command line that change the ticket. */
 export interface TicketFlags {
@@ -14,6 +14,14 @@ export interface TicketFlags {
   readonly marks?: boolean;
   readonly margin?: number;
   readonly userUnitsPerInch?: number;
+  readonly sheet?: readonly [number, number];
+  readonly gripper?: { readonly mm: number; readonly side: SheetRequest['gripperSide'] | null };
+  readonly sheetMargin?: number;
+  readonly gutter?: readonly [number, number];
+  readonly ups?: SheetRequest['ups'];
+  readonly turn?: NonNullable<SheetRequest['turn']>;
+  readonly place?: SheetRequest['place'];
+  readonly scale?: number;
   readonly compact?: boolean;
   readonly sequence?: boolean;
   readonly witness?: Ticket['witness'];
@@ -24,12 +32,36 @@ function sequenceOf(flags: TicketFlags, base: Ticket): Pick<Ticket, 'sequence'> 
   return flags.sequence ? { sequence: base.sequence ?? { passes: [], origin: 'top-left' } } : {};
 }
 
+/** What the command line says of the sheet, laid over what the ticket says; null where neither asks for one. */
+function mergeSheet(flags: TicketFlags, base: SheetRequest | undefined): Partial<SheetRequest> | null {
+  const { sheet, gripper, sheetMargin, gutter, ups, turn, place, scale } = flags;
+  const said = {
+    ...(sheet === undefined ? {} : { widthMm: sheet[0], heightMm: sheet[1] }),
+    ...(gripper === undefined ? {} : { gripperMm: gripper.mm }),
+    ...(gripper === undefined || gripper.side === null ? {} : { gripperSide: gripper.side }),
+    ...(sheetMargin === undefined ? {} : { marginsMm: sheetMargin }),
+    ...(gutter === undefined ? {} : { gutterMm: gutter[0], gutterXMm: gutter[0], gutterYMm: gutter[1] }),
+    ...(ups === undefined ? {} : { ups }),
+    ...(turn === undefined ? {} : { turn }),
+    ...(place === undefined ? {} : { place }),
+    ...(scale === undefined ? {} : { scale }),
+  };
+  if (base === undefined && Object.keys(said).length > 0 && sheet === undefined) {
+    throw new PinbarError('use/wrong', {
+      message: 'The command line says how copies lie, but not on which sheet.',
+      remedy: 'Add --sheet WIDTHxHEIGHT, for instance --sheet 700x500, or take the other options out.',
+    });
+  }
+  return base === undefined && sheet === undefined ? null : { ...base, ...said };
+}
+
 /** The ticket of the file, with what the command line says laid over it. */
 export async function makeTicket(flags: TicketFlags): Promise<Ticket> {
   const base = readTicket(flags.ticket === undefined ? { pinbar: 1 } : await readTicketText(flags.ticket));
   const rules = flags.take.map(parseTake);
   const linkedPictures = flags.embed ? 'embed' : flags.linkedPictures;
-  const merged: Ticket = {
+  const sheet = mergeSheet(flags, base.sheet);
+  const merged = {
     ...base,
     ...(rules.length === 0 ? {} : { rules }),
     ...(flags.hidden === undefined ? {} : { hidden: flags.hidden }),
@@ -38,9 +70,10 @@ export async function makeTicket(flags: TicketFlags): Promise<Ticket> {
     ...(flags.marks === false ? { marks: { ...base.marks, wanted: false } } : {}),
     ...(flags.margin === undefined ? {} : { marginMm: flags.margin }),
     ...(flags.userUnitsPerInch === undefined ? {} : { userUnitsPerInch: flags.userUnitsPerInch }),
+    ...(sheet === null ? {} : { sheet }),
     ...(flags.compact ? { compact: true } : {}),
     ...(flags.witness === undefined ? {} : { witness: flags.witness }),
   };
   // Read once more, so that rules of the command line are held to what the ticket allows.
-  return readTicket(writeTicket({ ...merged, ...sequenceOf(flags, base) }));
+  return readTicket(writeTicket({ ...merged, ...sequenceOf(flags, base) } as Ticket));
 }

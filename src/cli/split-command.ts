@@ -46,9 +46,21 @@ function describeJob(job: JobResult, folder: string, written: boolean): unknown 
   };
 }
 
+function echoSheet(sheet: NonNullable<Ticket['sheet']>): string {
+  const { widthMm, heightMm, gripperMm, gripperSide, marginsMm, gutterMm, ups, turn, scale } = sheet;
+  const gutters = [sheet.gutterXMm ?? gutterMm, sheet.gutterYMm ?? gutterMm];
+  const gutter = gutters[0] === gutters[1] ? `${gutters[0]} mm` : `${gutters[0]} mm across and ${gutters[1]} mm down`;
+  const turned = turn === undefined ? '' : turn === 'head-to-tail' ? ', head to tail' : `, turned ${turn} degrees`;
+  return (
+    `sheet: ${widthMm} x ${heightMm} mm, gripper ${gripperMm} mm (${gripperSide}), other margins ${marginsMm} mm, ` +
+    `gutter ${gutter}, copies ${ups}${turned}${scale === 1 ? '' : `, scaled ${scale} times`}`
+  );
+}
+
 /** Bare lengths are echoed with their unit, so that nobody takes mm for px. */
 function echoLengths(ticket: Ticket): void {
   if (ticket.marginMm !== 0) writeMessage(`margin: ${ticket.marginMm} mm on every side`);
+  if (ticket.sheet !== undefined) writeMessage(echoSheet(ticket.sheet));
 }
 
 /** Runs the command; returns the exit code. */

@@ -12,7 +12,7 @@ const FALLBACK = '#000000';
 const MARK_ELEMENT = /<(?:g|path) /g;
 
 /** The colour most shapes of a pass are drawn in: strokes on a toolpath pass, fills before strokes elsewhere. */
-function ownColour(artwork: Artwork, assignment: Assignment, passIndex: number): string {
+export function ownColour(artwork: Artwork, assignment: Assignment, passIndex: number): string {
   const pass = assignment.passes[passIndex]!;
   if (pass.role === 'print') return FALLBACK;
   const counts = new Map<string, number>();

@@ -1,6 +1,6 @@
 // Decides where register marks, corner marks and labels stand, clear of everything any pass draws.
 import { type Box, isEmptyBox } from '../geometry/box.js';
-import { invert, type Matrix, multiply } from '../geometry/matrix.js';
+import { IDENTITY, invert, type Matrix, multiply } from '../geometry/matrix.js';
 import type { Artwork } from '../model/artwork.js';
 import { measureExtent } from '../model/drawn-extent.js';
 import { type Finding, finding } from '../model/finding.js';
@@ -28,6 +28,11 @@ export function measureDrawn(artwork: Artwork, assignment: Assignment): Box {
 /** Depth of the band that holds the marks around what is drawn, mm, without the offset. */
 function bandMm(marks: MarksRequest): number {
   return Math.max(marks.discDiameterMm, marks.crossSizeMm) + 2 * QUIET_MM;
+}
+
+/** How far marks reach beyond what is drawn, mm: rounding and the width of their lines counted in. */
+export function marksReachMm(marks: MarksRequest): number {
+  return marks.offsetMm + bandMm(marks) + marks.lineWidthMm / 2 + STEP_MM;
 }
 
 /** Shortest frame on which two corner pairs and the odd pair find room: width and height, mm. */
@@ -98,6 +103,28 @@ function missingMm(
   return over <= 1e-9 ? 0 : Math.ceil(over * 2) / 2;
 }
 
+/** A stretch moved into another where it sticks out of it on one end. */
+function moveInto([low, high]: readonly [number, number], from: number, to: number): readonly [number, number] {
+  const by = low < from ? from - low : Math.min(0, to - high);
+  return [low + by, high + by];
+}
+
+/**
+ * Marks around all that the copies on a sheet draw.
+ *
+ * @param drawn - mm on the sheet.
+ * @param free - Where marks may stand, mm on the sheet.
+ * @returns Null where there is no room. The plan's matrix is that of mm on the sheet.
+ */
+export function planSheetMarks(drawn: Box, free: Box, marks: MarksRequest): MarkPlan | null {
+  const [left, top, right, bottom] = layFrame(drawn, marks);
+  const half = marks.lineWidthMm / 2;
+  const [x0, x1] = moveInto([left, right], free.x0 + half, free.x1 - half);
+  const [y0, y1] = moveInto([top, bottom], free.y0 + half, free.y1 - half);
+  const over = Math.max(free.x0 - x0, free.y0 - y0, x1 - free.x1, y1 - free.y1) + half;
+  return over > 1e-9 ? null : placeMarks([x0, y0, x1, y1], marks, IDENTITY);
+}
+
 function sayNoRoom(missing: number, ticket: Ticket): Finding {
   const margin = ticket.marginMm + missing;
   return finding('mark/no-room', {
@@ -110,7 +137,7 @@ function sayNoRoom(missing: number, ticket: Ticket): Finding {
 /**
  * Decides on marks and artboard before the sheets are made.
  *
- * Where the file is already a sheet with marks of pinbar, they are kept and none are added.
+ * With copies on a sheet the passes carry none: the marks belong to the sheet. Where the file is already a sheet with marks of pinbar, they are kept and none are added.
  *
  * @returns The plan, the root's new size, and findings: no room, lengths in percent, marks not asked for.
  */
@@ -128,7 +155,7 @@ export function planMarks(artwork: Artwork, assignment: Assignment, ticket: Tick
   }
   const rootSize = growArtboard(artboard, ticket.marginMm, restate);
   const { marks } = ticket;
-  if (artwork.marks >= 0) return { plan: null, rootSize, findings };
+  if (ticket.sheet !== undefined || artwork.marks >= 0) return { plan: null, rootSize, findings };
   if (!marks.wanted) {
     findings.push(
       finding('mark/left-out', { message: 'No marks, as asked: the drawn extents of the passes may differ.' }),

@@ -2,6 +2,7 @@
 import { CHECK_KINDS, type CheckGroup } from './check-kinds.js';
 import { LINE_KINDS } from './line-findings.js';
 import { REGISTER_KINDS } from './register-findings.js';
+import { SHEET_KINDS } from './sheet-findings.js';
 
 /** How much a finding weighs: an error stops the job, a warning and a note do not. */
 export type Severity = 'error' | 'warning' | 'note';
@@ -176,7 +177,8 @@ export type FindingCode =
   | keyof typeof KINDS
   | keyof typeof CHECK_KINDS
   | keyof typeof REGISTER_KINDS
-  | keyof typeof LINE_KINDS;
+  | keyof typeof LINE_KINDS
+  | keyof typeof SHEET_KINDS;
 
 /** Severity and manual line of every code. */
 export const FINDING_KINDS: Readonly<Record<FindingCode, FindingKind>> = {
@@ -184,6 +186,7 @@ export const FINDING_KINDS: Readonly<Record<FindingCode, FindingKind>> = {
   ...CHECK_KINDS,
   ...REGISTER_KINDS,
   ...LINE_KINDS,
+  ...SHEET_KINDS,
 };
 
 /**

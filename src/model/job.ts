@@ -1,6 +1,7 @@
 // What a caller hands to the road and what comes back.
 import type { Artwork } from './artwork.js';
 import type { Finding, Severity } from './finding.js';
+import type { Layout } from './layout.js';
 import type { Assignment } from './pass.js';
 import type { CancelSignal } from './platform.js';
 import type { Proof } from './proof.js';
@@ -17,6 +18,7 @@ export type Stage =
   | 'split'
   | 'check'
   | 'derive'
+  | 'lay-out'
   | 'compact'
   | 'write'
   | 'read-back'
@@ -82,6 +84,8 @@ export interface JobResult {
   readonly findings: readonly Finding[];
   /** The blank with its panels; null where no lines enclose one, or the checks were skipped. */
   readonly solid: Solid | null;
+  /** Where the copies lie; null where no sheet is asked for, or they do not fit. */
+  readonly layout: Layout | null;
   readonly stem: string;
 }
 
@@ -99,6 +103,8 @@ export interface CheckResult {
   readonly counts: Readonly<Record<Severity, number>>;
   /** The blank with its panels; null where no lines enclose one. */
   readonly solid: Solid | null;
+  /** Where the copies would lie; null where no sheet is asked for, or they do not fit. */
+  readonly layout: Layout | null;
   /** The findings numbered over the art, as SVG. */
   readonly picture: OutputFile;
   readonly stem: string;

@@ -4,6 +4,8 @@ import type { Finding } from './finding.js';
 /** The verdict of one judge. */
 export interface Judgement {
   readonly judge: 'read-back' | 'witness';
+  /** What it looked at, where that is not the passes as they were split: `sheets` of copies. */
+  readonly of?: 'sheets';
   readonly looked: boolean;
   /** Why it did not look, or ''. */
   readonly why: string;

@@ -1,6 +1,7 @@
 // What a job asks for, typed and complete.
 import type { CheckSettings } from './check-settings.js';
 import type { FindingCode } from './finding.js';
+import type { SheetRequest } from './layout.js';
 import type { Role } from './pass.js';
 import type { SequenceRequest } from './sequence.js';
 
@@ -72,6 +73,8 @@ export interface Ticket {
   readonly partPaint: boolean;
   readonly linkedPictures: 'ask' | 'embed' | 'leave-out';
   readonly marks: MarksRequest;
+  /** Copies on a sheet; left out: the passes are as large as the drawing. */
+  readonly sheet?: SheetRequest;
   /** How much the artboard grows on every side, mm. */
   readonly marginMm: number;
   /** User units to the inch for a root whose size is not sure; null: 96, with a warning. */

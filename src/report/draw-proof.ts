@@ -1,5 +1,6 @@
 // The picture of the proof: all passes over each other, each alone, and what the judges said, as one SVG.
 import type { Finding } from '../model/finding.js';
+import type { Layout } from '../model/layout.js';
 import { type Assignment, isToolpath } from '../model/pass.js';
 import { encodeBase64 } from '../model/platform.js';
 import type { ExtentMm, Proof } from '../model/proof.js';
@@ -20,6 +21,8 @@ export interface ProofFacts {
   readonly files: readonly OutputFile[];
   readonly proof: Proof;
   readonly findings: readonly Finding[];
+  /** Copies on a sheet; null where there are none. */
+  readonly layout: Layout | null;
   /** The blank; null where it is not known. */
   readonly solid: Solid | null;
 }
@@ -87,7 +90,8 @@ export function describeJudges(proof: Proof): readonly string[] {
     const errors = judge.findings.filter((item) => item.severity === 'error').length;
     const where = sayWhere(judge.greatestDeviationMm, judge.greatestDeviationAt);
     const verdict = errors === 0 ? 'no difference' : sayCount(errors, 'difference');
-    return `${name}: ${sayCount(judge.shapesJudged, 'drawn element')}, greatest deviation ${judge.greatestDeviationMm.toFixed(6)} mm${where}, ${verdict}.`;
+    const of = judge.of === 'sheets' ? ', the copies on the sheets' : '';
+    return `${name}${of}: ${sayCount(judge.shapesJudged, 'drawn element')}, greatest deviation ${judge.greatestDeviationMm.toFixed(6)} mm${where}, ${verdict}.`;
   });
 }
 

@@ -1,5 +1,6 @@
 // What came of a job, as text.
 import type { Comparison, JobResult } from '../model/job.js';
+import { describeLayout } from './describe-layout.js';
 import { describeJudges, sayWhere } from './draw-proof.js';
 import { countFindings, printFindings, sayCount } from './print-findings.js';
 import { alignColumns } from './print-inspection.js';
@@ -80,6 +81,7 @@ export function printJob(job: JobResult, place: JobPlace): string {
     heading,
     `\n${where}, in the order of the runs\n`,
     alignColumns(fileRows(job)),
+    ...(job.layout === null ? [] : [`\nSheet\n  ${describeLayout(job.layout).join('\n  ')}\n`]),
     `\nWhy these passes\n`,
     alignColumns(reasonRows(job)),
     printSequence(job),

@@ -1,8 +1,7 @@
 // Moves a pass to where the marks were measured: all it holds in one group with the fitted matrix, then looked at again.
-import { isEmptyBox } from '../geometry/box.js';
 import { invert, type Matrix, multiply } from '../geometry/matrix.js';
 import { printNumber } from '../geometry/print-number.js';
-import type { Artwork, Shape } from '../model/artwork.js';
+import type { Artwork } from '../model/artwork.js';
 import type { RoadOptions } from '../model/job.js';
 import { encodeUtf8, equalBytes, sha256Hex } from '../model/platform.js';
 import type { CorrectedPass } from '../model/register.js';
@@ -10,6 +9,7 @@ import { joinPieces } from '../model/sheet.js';
 import { invariant, PinbarError } from '../model/trouble.js';
 import { readAttributeValue } from '../source/read-attribute.js';
 import type { Source } from '../source/source.js';
+import { hasEqualPaint, shapeDeviation } from '../verify/shape-deviation.js';
 import { resolveSource, scanBytes } from './read-artwork.js';
 
 const GROUP_ID = 'pinbar-register';
@@ -45,29 +45,6 @@ function refuse(name: string, why: string): PinbarError {
   });
 }
 
-/** How far a shape came out from where the fit puts it, px; the corners of its box tell it for the whole. */
-function deviate(shape: Shape, moved: Shape, fit: Matrix): number {
-  const wanted = multiply(fit, shape.matrix);
-  const back = invert(shape.matrix);
-  if (back === null || isEmptyBox(shape.fillBox))
-    return Math.max(...wanted.map((value, i) => Math.abs(value - moved.matrix[i]!)));
-  const { x0, y0, x1, y1 } = shape.fillBox;
-  const difference = multiply(wanted.map((value, i) => value - moved.matrix[i]!) as unknown as Matrix, back);
-  const corners = [x0, x1].flatMap((x) => [y0, y1].map((y) => [x, y] as const));
-  return Math.max(
-    ...corners.map(([x, y]) =>
-      Math.hypot(
-        difference[0] * x + difference[2] * y + difference[4],
-        difference[1] * x + difference[3] * y + difference[5],
-      ),
-    ),
-  );
-}
-
-function equalPaint(one: Shape, other: Shape): boolean {
-  return one.paint === other.paint || JSON.stringify(one.paint) === JSON.stringify(other.paint);
-}
-
 /** Holds the corrected file against the pass it came from; returns the greatest deviation, mm. */
 function judge(
   name: string,
@@ -82,9 +59,9 @@ function judge(
   let greatest = 0;
   before.artwork.shapes.forEach((shape, i) => {
     const moved = shapes[i]!;
-    if (!equalPaint(shape, moved) || shape.draws !== moved.draws)
+    if (!hasEqualPaint(shape, moved) || shape.draws !== moved.draws)
       throw refuse(name, `a ${shape.kind} is painted otherwise`);
-    greatest = Math.max(greatest, deviate(shape, moved, fit));
+    greatest = Math.max(greatest, shapeDeviation(shape, moved, fit));
   });
   const deviationMm = greatest * before.artwork.artboard.mmPerPx;
   if (!(deviationMm <= ALLOWED_MM))

@@ -64,5 +64,17 @@ export function gatherFacts(job: PreparedJob, ticket: Ticket): CheckFacts {
   const { tangle, toolLines, toolPieces } = lookAtLines(listToolLines(job, outlineOf));
   const faces = findFaces(toolLines, artwork.artboard.mmPerPx, ticket);
   const drawn = createDrawnReaders(job.source, artwork, job.pictures);
-  return { artwork, assignment, ticket, marks: marks.plan, outlineOf, tangle, toolLines, toolPieces, faces, ...drawn };
+  return {
+    artwork,
+    assignment,
+    ticket,
+    layout: null,
+    marks: marks.plan,
+    outlineOf,
+    tangle,
+    toolLines,
+    toolPieces,
+    faces,
+    ...drawn,
+  };
 }

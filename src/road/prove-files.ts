@@ -32,7 +32,7 @@ export interface MadeFiles {
 }
 
 /** Why the second judge does not look, or ''. */
-function whyNot(original: Original, ticket: Ticket): string {
+export function whyNot(original: Original, ticket: Ticket): string {
   if (ticket.witness === 'never') return 'the ticket says never';
   if (ticket.witness !== 'auto') return '';
   if (original.source.text.length > WITNESS_BYTES) return 'the source is larger than 32 MiB';

@@ -2,6 +2,7 @@
 import type { Artwork } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import type { JobResult } from '../model/job.js';
+import type { Layout } from '../model/layout.js';
 import type { MarkPlan } from '../model/marks.js';
 import type { Assignment } from '../model/pass.js';
 import type { Proof } from '../model/proof.js';
@@ -22,6 +23,8 @@ export interface ReportedJob {
   readonly files: readonly OutputFile[];
   readonly proof: Proof;
   readonly solid: Solid | null;
+  /** Copies on a sheet; null where there are none. */
+  readonly layout: Layout | null;
   readonly findings: readonly Finding[];
   readonly ticket: Ticket;
   readonly stem: string;
@@ -33,16 +36,21 @@ export interface ReportedJob {
   readonly wantsPage: boolean;
 }
 
+/** Size of the files. */
+function measureFiles({ artwork, ticket, layout }: ReportedJob): {
+  readonly widthMm: number;
+  readonly heightMm: number;
+} {
+  if (layout !== null) return { widthMm: layout.widthMm, heightMm: layout.heightMm };
+  const { width, height, mmPerPx } = artwork.artboard;
+  return { widthMm: width * mmPerPx + 2 * ticket.marginMm, heightMm: height * mmPerPx + 2 * ticket.marginMm };
+}
+
 /** Makes the reports. */
 export async function reportJob(job: ReportedJob): Promise<Pick<JobResult, 'manifest' | 'proofPicture' | 'proofPage'>> {
   const described = describeManifest({ ...job, ticket: writeTicket(job.ticket) });
   const manifest = await finishText('manifest.json', 'application/json', printManifest(described));
-  const { width, height, mmPerPx } = job.artwork.artboard;
-  const shown = {
-    ...job,
-    widthMm: width * mmPerPx + 2 * job.ticket.marginMm,
-    heightMm: height * mmPerPx + 2 * job.ticket.marginMm,
-  };
+  const shown = { ...job, ...measureFiles(job) };
   const proofPicture = await finishText('proof.svg', 'image/svg+xml', drawProof(shown));
   const proofPage = job.wantsPage ? await finishText('proof.html', 'text/html', await drawProofPage(shown)) : null;
   return { manifest, proofPicture, proofPage };

@@ -35,12 +35,19 @@ function buildObject(fields: Fields, required: readonly string[]): Schema {
 function buildField(field: Field): Schema {
   switch (field.type) {
     case 'text':
-      return v.pipe(v.string(), v.minLength(1), v.maxLength(field.longest)) as Schema;
+      return (
+        field.pattern === undefined
+          ? v.pipe(v.string(), v.minLength(1), v.maxLength(field.longest))
+          : v.pipe(v.string(), v.regex(new RegExp(field.pattern.source)))
+      ) as Schema;
+    case 'either':
+      return v.union([buildField(field.one), buildField(field.other)]) as Schema;
     case 'flag':
       return v.boolean() as Schema;
     case 'number': {
       const number = v.pipe(v.number(), v.finite(), v.minValue(field.least), v.maxValue(field.most));
-      return (field.orNull ? v.nullable(number) : number) as Schema;
+      const exact = field.whole ? v.pipe(number, v.integer()) : number;
+      return (field.orNull ? v.nullable(exact) : exact) as Schema;
     }
     case 'word':
       return v.picklist(field.words) as Schema;
@@ -71,11 +78,13 @@ function followPath(keys: readonly unknown[]): Field | null {
 function allowedBy(field: Field): string {
   switch (field.type) {
     case 'text':
-      return `a text of 1 to ${field.longest} characters`;
+      return field.pattern?.says ?? `a text of 1 to ${field.longest} characters`;
+    case 'either':
+      return `${allowedBy(field.one)}, or ${allowedBy(field.other)}`;
     case 'flag':
       return 'true or false';
     case 'number':
-      return `a number from ${field.least} to ${field.most}${field.orNull ? ', or null' : ''}`;
+      return `a ${field.whole ? 'whole ' : ''}number from ${field.least} to ${field.most}${field.orNull ? ', or null' : ''}`;
     case 'word':
       return field.words.join(', ');
     case 'texts':
@@ -112,7 +121,7 @@ function describeIssue(issue: v.BaseIssue<unknown>): TicketFault {
   const value = issue.input;
   if (value === undefined)
     return { path, message: `The ticket lacks ${path}.`, remedy: `Allowed is ${allowedBy(field)}.` };
-  const near = field.type === 'word' && typeof value === 'string' ? nearestWord(value, field.words) : null;
+  const near = field.type === 'word' && typeof value === 'string' ? nearestWord(value, field.words.map(String)) : null;
   return {
     path,
     message: `${path} is ${shorten(value)}; allowed is ${allowedBy(field)}.`,

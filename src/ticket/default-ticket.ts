@@ -1,5 +1,6 @@
 // The ticket of somebody who asked for nothing in particular.
 import type { CheckSettings } from '../model/check-settings.js';
+import type { SheetRequest } from '../model/layout.js';
 import type { SequenceRequest } from '../model/sequence.js';
 import type { Ticket } from '../model/ticket.js';
 
@@ -76,3 +77,14 @@ export const DEFAULT_TICKET: Ticket = {
 
 /** What putting in order means where the ticket says no more than that it is wanted. */
 export const DEFAULT_SEQUENCE: SequenceRequest = { passes: [], origin: 'top-left' };
+
+/** What a sheet of copies is where the ticket does not say; a strip for the gripper and margins are never guessed. */
+export const DEFAULT_SHEET: Omit<SheetRequest, 'widthMm' | 'heightMm'> = {
+  gripperMm: 0,
+  gripperSide: 'bottom',
+  marginsMm: 0,
+  gutterMm: 0,
+  ups: 'max',
+  place: 'centre',
+  scale: 1,
+};

@@ -2,7 +2,13 @@
 
 /** One key of an object. */
 export type Field =
-  | { readonly type: 'text'; readonly doc: string; readonly longest: number }
+  | {
+      readonly type: 'text';
+      readonly doc: string;
+      readonly longest: number;
+      /** What it must look like, and in words. */
+      readonly pattern?: { readonly source: string; readonly says: string };
+    }
   | { readonly type: 'flag'; readonly doc: string }
   | {
       readonly type: 'number';
@@ -10,8 +16,12 @@ export type Field =
       readonly least: number;
       readonly most: number;
       readonly orNull?: true;
+      /** A whole number. */
+      readonly whole?: true;
     }
-  | { readonly type: 'word'; readonly doc: string; readonly words: readonly string[] }
+  | { readonly type: 'word'; readonly doc: string; readonly words: readonly (string | number)[] }
+  /** Either of two. */
+  | { readonly type: 'either'; readonly doc: string; readonly one: Field; readonly other: Field }
   | { readonly type: 'texts'; readonly doc: string; readonly longest: number }
   | { readonly type: 'object'; readonly doc: string; readonly fields: Fields; readonly required: readonly string[] }
   | { readonly type: 'objects'; readonly doc: string; readonly fields: Fields; readonly required: readonly string[] };

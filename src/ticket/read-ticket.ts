@@ -1,11 +1,12 @@
 // JSON to a complete ticket, or every fault at once.
 import { finding } from '../model/finding.js';
+import type { SheetRequest } from '../model/layout.js';
 import type { SequenceRequest } from '../model/sequence.js';
 import type { PassRequest, Rule, Ticket } from '../model/ticket.js';
 import { PinbarError } from '../model/trouble.js';
 import { checkPassNames, checkRules, type Placed } from './check-rules.js';
 import { checkTicket, type TicketFault } from './check-ticket.js';
-import { DEFAULT_SEQUENCE, DEFAULT_TICKET } from './default-ticket.js';
+import { DEFAULT_SEQUENCE, DEFAULT_SHEET, DEFAULT_TICKET } from './default-ticket.js';
 import { findJsonFault } from './find-json-fault.js';
 
 const QUOTED_AT_MOST = 20;
@@ -50,10 +51,11 @@ function throwFaults(faults: readonly TicketFault[]): never {
   throw new PinbarError('ticket/wrong', texts.at(-1)!, before);
 }
 
-type Loose = Partial<Omit<Ticket, 'marks' | 'checks' | 'sequence' | 'passes' | 'rules'>> & {
+type Loose = Partial<Omit<Ticket, 'marks' | 'checks' | 'sequence' | 'sheet' | 'passes' | 'rules'>> & {
   readonly marks?: Partial<Ticket['marks']>;
   readonly checks?: Partial<Ticket['checks']>;
   readonly sequence?: Partial<SequenceRequest>;
+  readonly sheet?: Pick<SheetRequest, 'widthMm' | 'heightMm'> & Partial<SheetRequest>;
   readonly passes?: readonly PassRequest[];
   readonly rules?: readonly Rule[];
 };
@@ -103,13 +105,13 @@ export function readTicket(value: unknown): Ticket {
   const faults = [...shape, ...checkMeaning(parsed, shape)];
   if (faults.length > 0) throwFaults(faults);
   const copy = JSON.parse(JSON.stringify(parsed)) as Loose & { readonly pinbar: 1; readonly $schema?: string };
-  const { pinbar: _, $schema: __, ...loose } = copy;
-  const { sequence: ___, ...rest } = loose;
+  const { pinbar: _, $schema: __, sheet, sequence, ...rest } = copy;
   return {
     ...DEFAULT_TICKET,
-    ...(rest as Omit<Loose, 'sequence'>),
-    marks: { ...DEFAULT_TICKET.marks, ...loose.marks },
-    checks: { ...DEFAULT_TICKET.checks, ...loose.checks },
-    ...(loose.sequence === undefined ? {} : { sequence: { ...DEFAULT_SEQUENCE, ...loose.sequence } }),
+    ...rest,
+    marks: { ...DEFAULT_TICKET.marks, ...rest.marks },
+    checks: { ...DEFAULT_TICKET.checks, ...rest.checks },
+    ...(sequence === undefined ? {} : { sequence: { ...DEFAULT_SEQUENCE, ...sequence } }),
+    ...(sheet === undefined ? {} : { sheet: { ...DEFAULT_SHEET, ...sheet } }),
   };
 }

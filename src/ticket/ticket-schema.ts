@@ -18,13 +18,21 @@ function describeField(field: Field): Schema {
   const description = field.doc;
   switch (field.type) {
     case 'text':
-      return { description, type: 'string', minLength: 1, maxLength: field.longest };
+      return {
+        description,
+        type: 'string',
+        minLength: 1,
+        maxLength: field.longest,
+        ...(field.pattern === undefined ? {} : { pattern: field.pattern.source }),
+      };
+    case 'either':
+      return { description, anyOf: [describeField(field.one), describeField(field.other)] };
     case 'flag':
       return { description, type: 'boolean' };
     case 'number':
       return {
         description,
-        type: field.orNull ? ['number', 'null'] : 'number',
+        type: field.whole ? 'integer' : field.orNull ? ['number', 'null'] : 'number',
         minimum: field.least,
         maximum: field.most,
       };

@@ -3,6 +3,7 @@ import { FINDING_KINDS } from '../model/finding.js';
 import { ROLES } from '../model/pass.js';
 import { CHECK_FIELDS } from './check-fields.js';
 import { type Field, type Fields, millimetres, text } from './field.js';
+import { SHEET_FIELDS } from './sheet-fields.js';
 
 const PASS_FIELDS: Fields = {
   name: text('Name of the pass; the file is named after it'),
@@ -105,6 +106,7 @@ export const TICKET_FIELDS: Fields = {
   partPaint: { type: 'flag', doc: 'Put the fill of a shape into print and its stroke into the die pass' },
   linkedPictures: { type: 'word', doc: 'What becomes of linked pictures', words: ['ask', 'embed', 'leave-out'] },
   marks: { type: 'object', doc: 'Register and corner marks', fields: MARK_FIELDS, required: [] },
+  sheet: { type: 'object', doc: 'Copies on a sheet', fields: SHEET_FIELDS, required: ['widthMm', 'heightMm'] },
   marginMm: millimetres('How much the artboard grows on every side', 0, 1000),
   userUnitsPerInch: {
     type: 'number',

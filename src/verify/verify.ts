@@ -81,7 +81,8 @@ function listOverrides(original: Original, placements: readonly Placement[]): Re
   return overrides;
 }
 
-function toExtent(box: Box): ExtentMm | null {
+/** A box in mm as an extent, to a millionth of a millimetre; null where it is empty. */
+export function toExtent(box: Box): ExtentMm | null {
   if (isEmptyBox(box)) return null;
   const round = (value: number): number => Math.round(value * 1e6) / 1e6 + 0;
   return { x: round(box.x0), y: round(box.y0), width: round(box.x1 - box.x0), height: round(box.y1 - box.y0) };

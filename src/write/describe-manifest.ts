@@ -1,6 +1,7 @@
 // The manifest: what was made of what, by which ticket, and what was found.
 import type { Artwork } from '../model/artwork.js';
 import type { Finding, Json } from '../model/finding.js';
+import type { Layout } from '../model/layout.js';
 import { type MarkPlan, nameMarks } from '../model/marks.js';
 import type { Assignment, Reason } from '../model/pass.js';
 import type { Proof } from '../model/proof.js';
@@ -18,6 +19,8 @@ export interface ManifestFacts {
   readonly files: readonly OutputFile[];
   readonly proof: Proof;
   readonly solid: Solid | null;
+  /** Copies on a sheet; null where there are none. */
+  readonly layout: Layout | null;
   /** Null where the sheets carry no marks. */
   readonly marks: MarkPlan | null;
   readonly findings: readonly Finding[];
@@ -121,6 +124,25 @@ function describeSequence(report: SequenceReport): Json {
   };
 }
 
+/** The sheet: one list of matrices, from mm on the artboard of a pass to mm on the sheet, and how full it is. */
+function describeLayout(layout: Layout): Json {
+  const { widthMm, heightMm, method, columns, rows, copies, scale, yieldShare, rectangle } = layout;
+  return {
+    widthMm,
+    heightMm,
+    method,
+    columns,
+    rows,
+    copies,
+    scale,
+    sheetAreaMm2: round(layout.sheetAreaMm2),
+    blankAreaMm2: round(layout.blankAreaMm2),
+    yieldShare: round(yieldShare),
+    rectangle: { copies: rectangle.copies, yieldShare: round(rectangle.yieldShare) },
+    matrices: layout.matricesMm.map((matrix) => [...matrix]),
+  };
+}
+
 function round(value: number): number {
   return Math.round(value * 1e6) / 1e6 + 0;
 }
@@ -163,6 +185,7 @@ export function describeManifest(facts: ManifestFacts): Json {
       xMm: round(atMm[0]),
       yMm: round(atMm[1]),
     })),
+    ...(facts.layout === null ? {} : { sheet: describeLayout(facts.layout) }),
     reasons: reasons.map(({ rule, text }) => ({ rule: rule < 0 ? null : rule, text })),
     shapes: runs.map((run) => ({ ...run })),
     leftOut: listExclusions(assignment),

@@ -74,7 +74,7 @@ describe('imports', () => {
   it.each([
     ['a stage that knows the road', 'write/b', 'pipeline', undefined, 'room-write'],
     ['a stage that knows a rim', 'write/b', 'cli/a', undefined, 'room-write'],
-    ['a room without a line', 'layout/b', 'model/a', undefined, 'known-rooms'],
+    ['a room without a line', 'attic/b', 'model/a', undefined, 'known-rooms'],
     ['a road that knows a rim', 'pipeline', 'cli/a', undefined, 'road'],
     ['a part of the road that knows the whole', 'road/b', 'pipeline', undefined, 'road-below-pipeline'],
     ['a rim that knows a stage', 'cli/b', 'split/a', undefined, 'rim-cli'],

@@ -51,6 +51,21 @@ const checks = fc.record(
   { requiredKeys: [] },
 );
 
+const sheet = fc.record(
+  {
+    widthMm: fc.double({ min: 1, max: 100_000, noNaN: true }),
+    heightMm: fc.double({ min: 1, max: 100_000, noNaN: true }),
+    gripperMm: fc.double({ min: 0, max: 1000, noNaN: true }),
+    gripperSide: fc.constantFrom('top', 'bottom', 'left', 'right'),
+    gutterMm: fc.double({ min: 0, max: 1000, noNaN: true }),
+    ups: fc.oneof(fc.constantFrom('max', '3x2', '9999x1'), fc.integer({ min: 1, max: 10_000 })),
+    turn: fc.constantFrom(0, 90, 180, 270, 'head-to-tail'),
+    place: fc.constantFrom('centre', 'origin'),
+    scale: fc.double({ min: 0.001, max: 1000, noNaN: true }),
+  },
+  { requiredKeys: ['widthMm', 'heightMm'] },
+);
+
 const changeable = Object.entries(FINDING_KINDS)
   .filter(([, kind]) => kind.severity !== 'error')
   .map(([code]) => code);
@@ -68,6 +83,7 @@ export const validTicket: fc.Arbitrary<{ readonly [key: string]: unknown }> = fc
         linkedPictures: fc.constantFrom('ask', 'embed', 'leave-out'),
         marks,
         checks,
+        sheet,
         marginMm: fc.double({ min: 0, max: 1000, noNaN: true }),
         userUnitsPerInch: fc.option(fc.double({ min: 1, max: 100_000, noNaN: true })),
         compact: fc.boolean(),

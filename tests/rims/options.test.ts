@@ -118,6 +118,65 @@ describe('pinbar split', () => {
     expect(manifest.checks).toEqual({ skipped: true, findings: 0 });
   });
 
+  it('--sheet lays copies out: gripper, margin, gutter, number, turn, place and scale, echoed in mm', () => {
+    const sheet = ['--sheet', '70cmx50cm', '--ups', '2x1', '--gutter', '4,6'];
+    const more = [
+      '--gripper',
+      '12:left',
+      '--sheet-margin',
+      '5mm',
+      '--turn',
+      '270',
+      '--place',
+      'origin',
+      '--scale',
+      '0.5',
+    ];
+    const ran = run('split', carton, '--out', 's', ...sheet, ...more);
+    expect(ran.status).toBe(0);
+    expect(read('s', 'cut')).toContain('width="700mm" height="500mm"');
+    const manifest = JSON.parse(readFileSync(join(scratch, 's', 'manifest.json'), 'utf8'));
+    expect(manifest.ticket.sheet).toEqual({
+      widthMm: 700,
+      heightMm: 500,
+      gripperMm: 12,
+      gripperSide: 'left',
+      marginsMm: 5,
+      gutterMm: 4,
+      gutterXMm: 4,
+      gutterYMm: 6,
+      ups: '2x1',
+      turn: 270,
+      place: 'origin',
+      scale: 0.5,
+    });
+    expect(manifest.sheet).toMatchObject({ copies: 2, columns: 2, rows: 1, scale: 0.5 });
+    expect(manifest.sheet.matrices[0].slice(0, 4)).toEqual([0, -0.5, 0.5, 0]);
+    const said = spawnSync(process.execPath, [command, 'split', carton, '--dry-run', ...sheet, ...more], {
+      encoding: 'utf8',
+    });
+    expect(said.stderr).toContain(
+      'sheet: 700 x 500 mm, gripper 12 mm (left), other margins 5 mm, gutter 4 mm across and 6 mm down',
+    );
+    expect(said.stdout).toMatch(/Yield \d+\.\d %/);
+  });
+
+  it.each([
+    [['--ups', '3x2'], 'use/wrong'],
+    [['--sheet', '700'], null],
+    [['--sheet', '700x500', '--gripper', '12:middle'], null],
+    [['--sheet', '700x500', '--gutter', '1,2,3'], null],
+    [['--sheet', '700x500', '--ups', '0x2'], null],
+    [['--sheet', '700x500', '--turn', '45'], null],
+  ])('sheets that cannot be read are wrong use: %s', (args, code) => {
+    const ran = spawnSync(process.execPath, [command, 'split', carton, '--dry-run', '--json', ...args], {
+      cwd: scratch,
+      encoding: 'utf8',
+    });
+    expect(ran.status).toBe(2);
+    if (code !== null) expect((JSON.parse(ran.stdout) as Said).code).toBe(code);
+  });
+
   it('--limit lowers a bound', () => {
     const ran = run('split', carton, '--dry-run', '--limit', 'elements=10');
     expect(ran.status).toBe(3);

@@ -14,6 +14,8 @@ interface Node {
   readonly minLength?: number;
   readonly maxLength?: number;
   readonly maxItems?: number;
+  readonly pattern?: string;
+  readonly anyOf?: readonly Node[];
   readonly items?: Node;
   readonly properties?: { readonly [key: string]: Node };
   readonly required?: readonly string[];
@@ -21,12 +23,13 @@ interface Node {
 }
 
 const KNOWN = new Set(
-  '$schema title description type enum minimum maximum minLength maxLength maxItems items properties required additionalProperties'.split(
+  '$schema title description type enum minimum maximum minLength maxLength maxItems items properties required additionalProperties anyOf pattern'.split(
     ' ',
   ),
 );
 
-function typeOf(value: unknown): string {
+function typeOf(value: unknown, types: readonly string[]): string {
+  if (types.includes('integer') && Number.isInteger(value)) return 'integer';
   if (value === null) return 'null';
   return Array.isArray(value) ? 'array' : typeof value;
 }
@@ -34,10 +37,15 @@ function typeOf(value: unknown): string {
 /** The few words of JSON Schema 2020-12 that the schema uses. */
 function fits(node: Node, value: unknown): boolean {
   for (const key of Object.keys(node)) if (!KNOWN.has(key)) throw new Error(`the schema says ${key}`);
+  if (node.anyOf !== undefined) return node.anyOf.some((one) => fits(one, value));
   if (node.enum !== undefined) return node.enum.includes(value as Json);
-  if (node.type !== undefined && ![node.type].flat().includes(typeOf(value))) return false;
+  const types = [node.type ?? []].flat();
+  if (types.length > 0 && !types.includes(typeOf(value, types))) return false;
   if (typeof value === 'number') return value >= node.minimum! && value <= node.maximum!;
-  if (typeof value === 'string') return value.length >= node.minLength! && value.length <= node.maxLength!;
+  if (typeof value === 'string') {
+    const spelled = node.pattern === undefined || new RegExp(node.pattern).test(value);
+    return spelled && value.length >= node.minLength! && value.length <= node.maxLength!;
+  }
   if (Array.isArray(value)) return value.length <= node.maxItems! && value.every((item) => fits(node.items!, item));
   if (typeof value !== 'object' || value === null) return true;
   const given = value as { readonly [key: string]: unknown };

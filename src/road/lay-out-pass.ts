@@ -1,0 +1,106 @@
+// Makes the sheet of a pass: bytes to bytes, read back by the first judge.
+import type { Matrix } from '../geometry/matrix.js';
+import type { Finding } from '../model/finding.js';
+import type { RoadOptions } from '../model/job.js';
+import type { Layout } from '../model/layout.js';
+import { encodeUtf8, equalBytes } from '../model/platform.js';
+import { joinPieces } from '../model/sheet.js';
+import { invariant } from '../model/trouble.js';
+import { type CopiesVerdict, judgeCopies, type ReadFile } from '../verify/judge-copies.js';
+import { resolveSource, scanBytes } from './read-artwork.js';
+import { BLANK_ID, type CopyForm, copyId, listForms, writeCopies } from './write-copies.js';
+
+/** The sheet of one pass. */
+export interface LaidOutPass {
+  readonly name: string;
+  /** The pass it was made of. */
+  readonly pass: Uint8Array;
+  readonly before: ReadFile;
+  readonly pieces: readonly Uint8Array[];
+  readonly form: CopyForm;
+  /** As it is read back. */
+  readonly sheet: ReadFile;
+  readonly verdict: CopiesVerdict;
+}
+
+/** Shapes of all copies up to which each is resolved; beyond, the first alone, and the others are held to by their bytes. */
+const MOST_SHAPES = 200_000;
+
+function readFile(bytes: Uint8Array, options: RoadOptions): ReadFile {
+  const source = scanBytes(bytes, options);
+  invariant(equalBytes(source.text, bytes), 'a sheet is read otherwise than it was written');
+  return { source, artwork: resolveSource(source, options, null) };
+}
+
+interface Attempt {
+  readonly form: CopyForm;
+  readonly pieces: readonly Uint8Array[];
+  readonly sheet: ReadFile;
+  readonly verdict: CopiesVerdict;
+}
+
+interface PassToPlace {
+  readonly name: string;
+  readonly pass: ReadFile;
+  readonly layout: Layout;
+  /** The group of marks, from the matrix that leads from mm on the sheet to user units; '' where there are none. */
+  readonly marks: string;
+}
+
+function attempt(job: PassToPlace, form: CopyForm, options: RoadOptions): Attempt {
+  const { name, pass, layout } = job;
+  const { widthMm, heightMm, matricesMm } = layout;
+  const read = { source: pass.source, artboard: pass.artwork.artboard, usesPercent: pass.artwork.usesPercent };
+  const write = (matrices: readonly Matrix[]) => {
+    const written = writeCopies(read, form, { sizeMm: [widthMm, heightMm], matricesMm: matrices });
+    const pieces = [...written.pieces];
+    pieces.splice(written.marksAt, 0, encodeUtf8(job.marks));
+    return { pieces, matrices: written.matrices };
+  };
+  const { pieces, matrices } = write(matricesMm);
+  const all = pass.artwork.shapes.length * matricesMm.length <= MOST_SHAPES;
+  const bytes = joinPieces(pieces);
+  const drawn = readFile(all ? bytes : joinPieces(write(matricesMm.slice(0, 1)).pieces), options);
+  const sheet = all ? drawn : { source: scanBytes(bytes, options), artwork: drawn.artwork };
+  const verdict = judgeCopies(pass, sheet, {
+    file: name,
+    widthMm,
+    heightMm,
+    matricesMm,
+    written: matrices,
+    copyIds: matricesMm.map((_, i) => copyId(i + 1)),
+    blankId: BLANK_ID,
+    copiesDrawn: all ? 'all' : 'first',
+  });
+  return { form, pieces, sheet, verdict };
+}
+
+function hasErrors(findings: readonly Finding[]): boolean {
+  return findings.some((item) => item.severity === 'error');
+}
+
+/**
+ * The sheet of a pass: its art once, and where each copy lies.
+ *
+ * The plainest form that the first judge lets pass is taken; where none is, the last comes back with what is wrong.
+ *
+ * @param drawMarks - The group of marks, in user units of the pass's root; '' for none.
+ */
+export function layOutPass(
+  file: { readonly name: string; readonly bytes: Uint8Array },
+  layout: Layout,
+  drawMarks: (pass: ReadFile) => string,
+  options: RoadOptions,
+): LaidOutPass {
+  const source = scanBytes(file.bytes, options);
+  const pass: ReadFile = { source, artwork: resolveSource(source, options, null) };
+  const job: PassToPlace = { name: file.name, pass, layout, marks: drawMarks(pass) };
+  const { usesPercent, artboard } = pass.artwork;
+  let last: Attempt | null = null;
+  for (const form of listForms({ source, artboard, usesPercent })) {
+    last = attempt(job, form, options);
+    if (!hasErrors(last.verdict.findings)) break;
+  }
+  invariant(last !== null, 'there is no form to write copies in');
+  return { name: file.name, pass: file.bytes, before: pass, ...last };
+}
