@@ -2,7 +2,7 @@
 import { type Box, EMPTY_BOX, unite } from '../geometry/box.js';
 import { indexBoxes } from '../geometry/box-index.js';
 import { isInsideLoop } from '../geometry/inside-loop.js';
-import { fillRings, type Grid, type Region, toGrid, uniteRegions } from '../geometry/region.js';
+import { type Grid, type GridLine, toGrid } from '../geometry/region.js';
 import type { Blank } from '../model/faces.js';
 import type { CheckFacts } from './check-facts.js';
 
@@ -26,15 +26,26 @@ export function blankBox(facts: CheckFacts): Box {
   return listRings(facts).reduce((box, { outer }) => unite(box, boxOf(outer)), EMPTY_BOX);
 }
 
-/** All blanks as one area, without their holes. */
-export function blankRegion(facts: CheckFacts, grid: Grid): Region {
-  const blanks = listRings(facts).map(({ outer, holes }) =>
-    fillRings(
-      [outer, ...holes].map((ring) => toGrid(grid, ring)),
-      'evenodd',
-    ),
-  );
-  return uniteRegions(blanks);
+function runsClockwise(ring: GridLine): boolean {
+  let twice = 0;
+  for (let at = 0; at < ring.length; at += 1) {
+    const [a, b] = [ring[at]!, ring[(at + 1) % ring.length]!];
+    twice += (a.x - ring[0]!.x) * (b.y - ring[0]!.y) - (b.x - ring[0]!.x) * (a.y - ring[0]!.y);
+  }
+  return twice > 0;
+}
+
+/** All blanks on a grid: their outer rings run clockwise as seen, their holes the other way. */
+export function blankRings(facts: CheckFacts, grid: Grid): readonly GridLine[] {
+  const rings: GridLine[] = [];
+  for (const { outer, holes } of listRings(facts)) {
+    for (const points of [outer, ...holes]) {
+      const ring = toGrid(grid, points);
+      if (ring.length < 3) continue;
+      rings.push(runsClockwise(ring) === (points === outer) ? ring : ring.toReversed());
+    }
+  }
+  return rings;
 }
 
 /** Whether a point of the artboard lies on the board that stays; always, where no blank is known. */

@@ -1,33 +1,31 @@
 // Where print has to reach beyond the blank: the band along the edges that it touches.
+import { type Box, grow, intersect, isEmptyBox } from '../geometry/box.js';
 import { indexBoxes } from '../geometry/box-index.js';
+import { clipRings } from '../geometry/clip-rings.js';
+import { type JoinedPart, joinParts } from '../geometry/join-parts.js';
 import {
   cutLines,
+  fillRings,
   type GridLine,
   growRegion,
   intersectRegions,
+  outlineLength,
   type Pen,
   type Region,
-  regionArea,
   regionBox,
   splitRegion,
   strokeLines,
   subtractRegion,
   uniteRegions,
 } from '../geometry/region.js';
+import { type BleedCell, cutCells } from './bleed-cells.js';
+import { type Ply, printedRegion } from './printed-region.js';
 
 /** Lengths on the grid. */
 export interface BleedLengths {
   readonly bleed: number;
   /** How far from the edge print may end and still count as touching it. */
   readonly touch: number;
-}
-
-/** What is missing of the bleed. */
-export interface MissingBleed {
-  /** Parts that hang together, each a fault of its own. */
-  readonly parts: readonly Region[];
-  /** Stretches of the edge that print touches, on a line `touch` inside of it. */
-  readonly touched: readonly GridLine[];
 }
 
 const BUTT: Omit<Pen, 'half'> = { cap: 'butt', join: 'miter', miterLimit: 8 };
@@ -41,6 +39,10 @@ const SLOPE: number = Math.sqrt(5);
 const THINNEST = 500;
 /** Parts smaller than this are not worth a word: 0.05 mm2 on the grid. */
 const SMALLEST = 5e6;
+/** How far the lines of neighbouring cells overlap, grid units. */
+const OVERLAP = 1000;
+/** Points of edge and print that are looked at at once. */
+const MOST_POINTS = 400;
 
 function keyOf(point: { readonly x: number; readonly y: number }): string {
   return `${point.x},${point.y}`;
@@ -83,64 +85,173 @@ export function joinAtStarts(
   return { open, closed };
 }
 
+/** What one cell gives to those around it: lines on a line `touch` inside of the edge. */
+interface CellEdge {
+  readonly cell: BleedCell;
+  readonly blank: Region;
+  readonly printed: Region;
+  /** The band along the stretches that print touches, not yet ended where the bleed ends. */
+  readonly wide: Region;
+  /** Stretches that print does not touch. */
+  readonly bare: readonly GridLine[];
+}
+
+/** What a cell lacks. */
+interface CellFaults {
+  readonly box: Box;
+  readonly parts: readonly Region[];
+  readonly cores: readonly Region[];
+}
+
+function boxRing({ x0, y0, x1, y1 }: Box): Region {
+  return [
+    [
+      { x: x0, y: y0 },
+      { x: x1, y: y0 },
+      { x: x1, y: y1 },
+      { x: x0, y: y1 },
+    ],
+  ];
+}
+
+/**
+ * The edge within a cell and a little around it, so that the lines of neighbours overlap and no seam is left between them.
+ */
+function readCell(cell: BleedCell, lengths: BleedLengths): CellEdge {
+  const blank = fillRings(cell.blank, 'nonzero');
+  const printed = printedRegion(cell.plies);
+  const rings = openRings(growRegion(blank, -lengths.touch));
+  const within = cell.whole ? rings : cutLines(rings, boxRing(grow(cell.box, OVERLAP)), 'inside');
+  const touched = joinAtStarts(cutLines(within, printed, 'inside'), rings);
+  const half = lengths.touch + lengths.bleed;
+  const wide = [
+    ...strokeLines(touched.open, false, { ...BUTT, half }),
+    ...strokeLines(touched.closed, true, { ...BUTT, half }),
+  ];
+  return { cell, blank, printed, wide, bare: cutLines(within, printed, 'outside') };
+}
+
 /** The stretches of the band where white cannot be the slanting rim of print that goes on across the edge. */
-function notSlanting(blank: Region, uncovered: Region, bare: readonly GridLine[], lengths: BleedLengths): Region {
-  if (bare.length === 0) return uncovered;
+function notSlanting(
+  blank: Region,
+  uncovered: Region,
+  bare: (reach: number) => readonly GridLine[],
+  lengths: BleedLengths,
+): Region {
   const judged: Region[] = [];
   let inner = blank;
   for (const step of STEPS.slice(1)) {
     const height = step * lengths.bleed;
+    const half = (height + lengths.touch) * SLOPE;
     const outer = growRegion(blank, height);
-    const layer = intersectRegions(uncovered, subtractRegion(outer, inner));
-    const reach = strokeLines(bare, false, { ...ROUND, half: (height + lengths.touch) * SLOPE });
-    judged.push(subtractRegion(layer, reach));
+    const reach = strokeLines(bare(half), false, { ...ROUND, half });
+    judged.push(subtractRegion(intersectRegions(uncovered, outer), [...inner, ...reach]));
     inner = outer;
   }
   return uniteRegions(judged);
 }
 
 /** Whether a part has an area that is more than a seam. */
-function isMoreThanSeam(part: Region): boolean {
-  return regionArea(part) >= SMALLEST && growRegion(part, -THINNEST).length > 0;
+function isMoreThanSeam(part: Region, area: number): boolean {
+  if (area < SMALLEST) return false;
+  // A part that is nowhere wider than twice t has at most t times the length of its outline, and a little for each hole.
+  const most = THINNEST * outlineLength(part) + Math.PI * THINNEST * THINNEST * (part.length - 1);
+  return area > most || growRegion(part, -THINNEST).length > 0;
+}
+
+/** Finds what lies near a box, by place in a list of lines. */
+function indexLines(lines: readonly GridLine[]): (box: Box) => readonly GridLine[] {
+  const index = indexBoxes(
+    Float64Array.from(
+      lines.flatMap((line) => {
+        const { x0, y0, x1, y1 } = regionBox([line]);
+        return [x0, y0, x1, y1];
+      }),
+    ),
+  );
+  return ({ x0, y0, x1, y1 }) => [...index.search(x0, y0, x1, y1)].sort((a, b) => a - b).map((at) => lines[at]!);
+}
+
+function findFaults(edges: readonly CellEdge[], lengths: BleedLengths): readonly CellFaults[] {
+  const wideNear = indexLines(edges.flatMap(({ wide }) => wide));
+  const bareNear = indexLines(edges.flatMap(({ bare }) => bare));
+  const found: CellFaults[] = [];
+  for (const { cell, blank, printed } of edges) {
+    const { box } = cell;
+    const wide = clipRings(wideNear(box), box);
+    if (wide.length === 0) continue;
+    const grown = growRegion(blank, lengths.bleed);
+    const uncovered = subtractRegion(intersectRegions(wide, grown), [...blank, ...printed]);
+    if (uncovered.length === 0) continue;
+    const parts = splitRegion(uncovered);
+    const around = regionBox(uncovered);
+    const bare = (reach: number): readonly GridLine[] => bareNear(grow(around, reach));
+    const reach = (lengths.bleed + lengths.touch) * SLOPE;
+    const cores = bare(reach).length === 0 ? parts : splitRegion(notSlanting(blank, uncovered, bare, lengths));
+    found.push({ box, parts, cores });
+  }
+  return found;
 }
 
 /**
- * The part of the bleed that print does not cover.
+ * The part of the bleed that print does not cover, in parts that hang together, each a fault of its own.
  *
  * The bleed is the blank grown by a distance with round corners, without the blank, along the edges that print touches from
  * inside. White that runs on from bare board at the edge, no steeper than two along for one out, is the rim of slanting print and no fault.
  *
+ * @param blank - Rings of the blanks, outer ones and holes running in opposite ways.
+ * @param mostPoints - Points that are looked at at once; where there are more, the edge is looked at in cells.
  * @accuracy On the grid, so 0.1 micrometre for straight edges; round corners within a micrometre.
  */
-export function findMissingBleed(blank: Region, printed: Region, lengths: BleedLengths): MissingBleed {
-  const rings = openRings(growRegion(blank, -lengths.touch));
-  const touched = joinAtStarts(cutLines(rings, printed, 'inside'), rings);
-  const all = [...touched.open, ...touched.closed.map((ring) => [...ring, ring[0]!])];
-  if (all.length === 0) return { parts: [], touched: [] };
-  const half = lengths.touch + lengths.bleed;
-  const wide = uniteRegions([
-    strokeLines(touched.open, false, { ...BUTT, half }),
-    strokeLines(touched.closed, true, { ...BUTT, half }),
-  ]);
-  const band = subtractRegion(growRegion(blank, lengths.bleed), blank);
-  const uncovered = subtractRegion(intersectRegions(wide, band), printed);
-  const faults = notSlanting(blank, uncovered, cutLines(rings, printed, 'outside'), lengths);
-  const cores = splitRegion(faults).filter(isMoreThanSeam);
-  if (cores.length === 0) return { parts: [], touched: all };
-  const whole = splitRegion(uncovered);
-  return { parts: keepTouching(whole, cores), touched: all };
+export function findMissingBleed(
+  blank: readonly GridLine[],
+  plies: readonly Ply[],
+  lengths: BleedLengths,
+  mostPoints: number = MOST_POINTS,
+): readonly JoinedPart[] {
+  const half = lengths.bleed + lengths.touch;
+  const whole = { box: grow(regionBox(blank), Math.ceil(2 * half)), whole: true, blank, plies };
+  const cells = cutCells(whole, {
+    halo: Math.ceil(half + 2 * OVERLAP),
+    rim: OVERLAP,
+    far: BUTT.miterLimit * half,
+    mostPoints,
+    least: 2 * half,
+  });
+  const faults = findFaults(
+    cells.map((cell) => readCell(cell, lengths)),
+    lengths,
+  );
+  const parts = joinParts(faults);
+  const cores = joinParts(faults.map(({ box, cores }) => ({ box, parts: cores }))).filter(({ region, area }) =>
+    isMoreThanSeam(region, area),
+  );
+  return cores.length === 0 ? [] : keepTouching(faults, parts, cores);
 }
 
 /** The parts that hold any of the cores. */
-function keepTouching(parts: readonly Region[], cores: readonly Region[]): readonly Region[] {
-  const boxes = parts.map(regionBox);
-  const index = indexBoxes(Float64Array.from(boxes.flatMap(({ x0, y0, x1, y1 }) => [x0, y0, x1, y1])));
-  const kept = new Set<number>();
-  for (const core of cores) {
-    const box = regionBox(core);
-    for (const place of index.search(box.x0, box.y0, box.x1, box.y1)) {
-      if (!kept.has(place) && intersectRegions(parts[place]!, core).length > 0) kept.add(place);
+function keepTouching(
+  faults: readonly CellFaults[],
+  parts: readonly JoinedPart[],
+  cores: readonly JoinedPart[],
+): readonly JoinedPart[] {
+  const local = faults.map(({ parts: pieces }) => pieces.map(() => false));
+  for (const { pieces } of cores) {
+    for (const { cell, part } of pieces) {
+      const fault = faults[cell]!;
+      const core = fault.cores[part]!;
+      if (fault.cores === fault.parts) {
+        local[cell]![part] = true;
+        continue;
+      }
+      const box = regionBox(core);
+      for (const [at, whole] of fault.parts.entries()) {
+        if (local[cell]![at] || isEmptyBox(intersect(regionBox(whole), box))) continue;
+        if (intersectRegions(whole, core).length > 0) local[cell]![at] = true;
+      }
     }
   }
-  return parts.filter((part, place) => kept.has(place) && isMoreThanSeam(part));
+  return parts.filter(
+    ({ region, area, pieces }) => pieces.some(({ cell, part }) => local[cell]![part]) && isMoreThanSeam(region, area),
+  );
 }

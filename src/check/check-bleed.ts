@@ -1,19 +1,19 @@
 // Does print reach far enough beyond the blank's edge, wherever it touches that edge?
 import { type Box, grow, isEmptyBox } from '../geometry/box.js';
 import { indexBoxes } from '../geometry/box-index.js';
-import { fromGrid, type Grid, type GridLine, type Region, regionArea } from '../geometry/region.js';
+import { fromGrid, type Grid, type GridLine, type Region } from '../geometry/region.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding, finding } from '../model/finding.js';
 import { type Placement, placementsByPass } from '../model/pass.js';
-import { blankBox, blankRegion } from './blank-region.js';
+import { blankBox, blankRings } from './blank-region.js';
 import { findMissingBleed } from './bleed-band.js';
 import type { CheckFacts } from './check-facts.js';
 import { clearDistance } from './clear-distance.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { inLayer, sayCount, sayNumber } from './layer-words.js';
 import { leaveOutCovered } from './leave-out-covered.js';
-import { GRID_PER_MM, gridFor, printedRegion, type Touch, touchesOf } from './printed-region.js';
-import { indexSegments, type SegmentIndex } from './segment-index.js';
+import { GRID_PER_MM, gridFor, type Touch, touchesOf } from './printed-region.js';
+import { indexSegments, type SegmentIndex, segmentsOf } from './segment-index.js';
 import { createShapeRegions } from './shape-region.js';
 
 /** A stretch of edge without its bleed. */
@@ -26,29 +26,18 @@ interface Bare extends Trouble {
 /** The edge that everything is held against. */
 interface Edge {
   readonly grid: Grid;
-  readonly blank: Region;
+  readonly blank: readonly GridLine[];
   /** The blank's own outline, grid units. */
   readonly segments: SegmentIndex;
   readonly bleed: number;
   readonly touch: number;
 }
 
-function segmentsOf(lines: readonly GridLine[], closed: boolean): Float64Array {
-  const ends: number[] = [];
-  for (const line of lines) {
-    for (let at = closed ? 0 : 1; at < line.length; at += 1) {
-      const before = line[at === 0 ? line.length - 1 : at - 1]!;
-      ends.push(before.x, before.y, line[at]!.x, line[at]!.y);
-    }
-  }
-  return Float64Array.from(ends);
-}
-
 function readEdge(facts: CheckFacts): Edge | null {
   const box = blankBox(facts);
   if (isEmptyBox(box)) return null;
   const grid = gridFor(facts, box);
-  const blank = blankRegion(facts, grid);
+  const blank = blankRings(facts, grid);
   const { bleedMm, touchMm } = facts.ticket.checks;
   const bleed = bleedMm * GRID_PER_MM;
   return {
@@ -129,18 +118,18 @@ function shapeAt(
   const [x, y] = middleOf(part);
   const reach = edge.bleed + edge.touch;
   const places = boxes.search(x - reach, y - reach, x + reach, y + reach);
-  const top = Math.max(-1, ...places.filter((place) => touches[place]!.ink === 'ink'));
+  const top = places.reduce((most, place) => (touches[place]!.ink === 'ink' ? Math.max(most, place) : most), -1);
   return top < 0 ? null : touches[top]!.shape;
 }
 
 function bareStretches(edge: Edge, touches: readonly Touch[]): readonly Bare[] {
-  const { parts } = findMissingBleed(edge.blank, printedRegion(touches), edge);
+  const parts = findMissingBleed(edge.blank, touches, edge);
   if (parts.length === 0) return [];
   const boxes = touches.map(({ shape }) => toUnits(edge.grid, shape.drawnBound));
   const index = indexBoxes(Float64Array.from(boxes.flatMap(({ x0, y0, x1, y1 }) => [x0, y0, x1, y1])));
-  return parts.map((part) => {
+  return parts.map(({ region: part, area }) => {
     const [x, y] = middleOf(part);
-    const areaMm2 = regionArea(part) / (GRID_PER_MM * GRID_PER_MM);
+    const areaMm2 = area / (GRID_PER_MM * GRID_PER_MM);
     return {
       shape: shapeAt(touches, index, part, edge),
       at: fromGrid(edge.grid, { x, y }),

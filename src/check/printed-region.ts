@@ -21,6 +21,9 @@ export interface Touch {
   readonly region: Region;
 }
 
+/** The area of a touch, whatever shape made it. */
+export type Ply = Pick<Touch, 'ink' | 'region'>;
+
 /** Touches that are looked at below each on average, at most. */
 const MOST_LOOKS = 60;
 
@@ -53,7 +56,7 @@ export function touchesOf(
  *
  * @returns Null where too many touches lie over each other to look at all of them.
  */
-function stackDepths(touches: readonly Touch[]): Uint32Array | null {
+function stackDepths(touches: readonly Ply[]): Uint32Array | null {
   const boxes = touches.map(({ region }) => regionBox(region));
   const index = indexBoxes(Float64Array.from(boxes.flatMap(({ x0, y0, x1, y1 }) => [x0, y0, x1, y1])));
   const depths = new Uint32Array(touches.length);
@@ -73,13 +76,13 @@ function stackDepths(touches: readonly Touch[]): Uint32Array | null {
   return depths;
 }
 
-function makeCoat(ink: Touch['ink'], touches: readonly Touch[]): Coat {
+function makeCoat(ink: Touch['ink'], touches: readonly Ply[]): Coat {
   const region = uniteRegions(touches.map((touch) => touch.region));
   return ink === 'ink' ? { ink: region, hides: NO_REGION } : { ink: NO_REGION, hides: region };
 }
 
 /** Coats in the order they are painted: as few as may be. */
-function layCoats(touches: readonly Touch[]): readonly Coat[] {
+function layCoats(touches: readonly Ply[]): readonly Coat[] {
   if (touches.every(({ ink }) => ink === 'ink')) return [makeCoat('ink', touches)];
   const depths = stackDepths(touches);
   const coats: Coat[] = [];
@@ -93,7 +96,7 @@ function layCoats(touches: readonly Touch[]): readonly Coat[] {
     }
     return coats;
   }
-  const groups = new Map<number, Touch[]>();
+  const groups = new Map<number, Ply[]>();
   for (const [at, touch] of touches.entries()) {
     const key = 2 * depths[at]! + (touch.ink === 'ink' ? 0 : 1);
     const group = groups.get(key);
@@ -114,7 +117,7 @@ function overlay(first: Coat, second: Coat): Coat {
 }
 
 /** The area that is printed in the end. Pairs of coats are laid over each other, so that no region is gone over once per shape. */
-export function printedRegion(touches: readonly Touch[]): Region {
+export function printedRegion(touches: readonly Ply[]): Region {
   let coats = layCoats(touches);
   while (coats.length > 1) {
     const paired: Coat[] = [];

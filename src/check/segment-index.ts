@@ -1,6 +1,7 @@
 // Straight pieces of lines, found by place.
 import type { Box } from '../geometry/box.js';
 import { type BoxIndex, indexBoxes } from '../geometry/box-index.js';
+import type { GridLine } from '../geometry/region.js';
 import { distanceToPiece } from '../geometry/segment.js';
 
 /** Straight pieces: x0, y0, x1, y1 each. */
@@ -42,4 +43,24 @@ export function distanceTo(index: SegmentIndex, place: number, x: number, y: num
   const { ends } = index;
   const at = 4 * place;
   return distanceToPiece(ends[at]!, ends[at + 1]!, ends[at + 2]!, ends[at + 3]!, x, y);
+}
+
+/** The straight pieces of lines, x0, y0, x1, y1 each; `closed` ones run on from their last point to their first. */
+export function segmentsOf(lines: readonly GridLine[], closed: boolean): Float64Array {
+  let count = 0;
+  for (const line of lines) count += closed ? line.length : Math.max(0, line.length - 1);
+  const ends = new Float64Array(4 * count);
+  let at = 0;
+  for (const line of lines) {
+    for (let next = closed ? 0 : 1; next < line.length; next += 1) {
+      const from = line[next === 0 ? line.length - 1 : next - 1]!;
+      const to = line[next]!;
+      ends[at] = from.x;
+      ends[at + 1] = from.y;
+      ends[at + 2] = to.x;
+      ends[at + 3] = to.y;
+      at += 4;
+    }
+  }
+  return ends;
 }

@@ -3,7 +3,7 @@ import type { LooseEnd } from '../model/faces.js';
 import { listEnds } from './bridge-gaps.js';
 import { CREASE, CUT, kindOf, PERFORATION } from './edge-table.js';
 import { edgeLength, type Ground, isCut } from './ground.js';
-import { createGroups, findLeader, joinGroups } from './union-find.js';
+import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 
 /**
  * Loose ends, each with the panel in which it lies.

@@ -2,7 +2,7 @@
 import { signedArea } from '../geometry/outline.js';
 import { edgeLength, type Ground, isCut, pieceOf } from './ground.js';
 import { originOf } from './trace-loops.js';
-import { createGroups, findLeader, joinGroups } from './union-find.js';
+import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 
 /** A piece of board, cut all around. */
 export interface Parcel {

@@ -3,7 +3,7 @@ import { indexBoxes } from '../geometry/box-index.js';
 import { isInsideLoop } from '../geometry/inside-loop.js';
 import type { EdgeTable } from './edge-table.js';
 import { type Loops, originOf } from './trace-loops.js';
-import { createGroups, findLeader, joinGroups } from './union-find.js';
+import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 
 /** Faces by number; -1 is what lies outside of all. */
 export interface Nesting {

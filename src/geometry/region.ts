@@ -202,6 +202,19 @@ export function regionArea(region: Region): number {
   return Math.abs(Clipper.areaPaths(pathsOf(region)));
 }
 
+/** The length of all rings of a region, grid units. */
+export function outlineLength(region: Region): number {
+  let sum = 0;
+  for (const ring of region) {
+    let before = ring.at(-1)!;
+    for (const point of ring) {
+      sum += Math.hypot(point.x - before.x, point.y - before.y);
+      before = point;
+    }
+  }
+  return sum;
+}
+
 /** The box of a region, grid units. */
 export function regionBox(region: Region): Box {
   let { x0, y0, x1, y1 } = EMPTY_BOX;

@@ -1,0 +1,96 @@
+// Divides the strip along the blank's edge into cells, so that each is looked at with only what lies near it.
+import { type Box, grow } from '../geometry/box.js';
+import { clipRings } from '../geometry/clip-rings.js';
+import type { GridLine } from '../geometry/region.js';
+import type { Ply } from './printed-region.js';
+import { indexSegments, segmentsOf } from './segment-index.js';
+
+/** A part of the plane, and what lies in and near it. */
+export interface BleedCell {
+  readonly box: Box;
+  /** Whether nothing was cut off. */
+  readonly whole: boolean;
+  /** Rings of the blank within `halo` of the box. */
+  readonly blank: readonly GridLine[];
+  /** Print within `rim` of the box. */
+  readonly plies: readonly Ply[];
+}
+
+/** How to divide. Lengths on the grid. */
+export interface CellSizes {
+  /** How far around a cell the blank is needed, and how far the print is; the first is the larger. */
+  readonly halo: number;
+  readonly rim: number;
+  /** A cell whose print ends nowhere within this of it has no bleed that is short. */
+  readonly far: number;
+  /** Points up to which a cell is not divided. */
+  readonly mostPoints: number;
+  /** Sides below twice this are not divided. */
+  readonly least: number;
+}
+
+function countPoints(rings: readonly GridLine[]): number {
+  return rings.reduce((sum, ring) => sum + ring.length, 0);
+}
+
+function countAll({ blank, plies }: BleedCell): number {
+  return countPoints(blank) + plies.reduce((sum, { region }) => sum + countPoints(region), 0);
+}
+
+function halve({ x0, y0, x1, y1 }: Box): readonly [Box, Box] {
+  if (x1 - x0 >= y1 - y0) {
+    const middle = Math.round((x0 + x1) / 2);
+    return [
+      { x0, y0, x1: middle, y1 },
+      { x0: middle, y0, x1, y1 },
+    ];
+  }
+  const middle = Math.round((y0 + y1) / 2);
+  return [
+    { x0, y0, x1, y1: middle },
+    { x0, y0: middle, x1, y1 },
+  ];
+}
+
+function cutOut({ blank, plies }: BleedCell, box: Box, { halo, rim }: CellSizes): BleedCell {
+  const around = grow(box, rim);
+  return {
+    box,
+    whole: false,
+    blank: clipRings(blank, grow(box, halo)),
+    plies: plies
+      .map((ply) => ({ ink: ply.ink, region: clipRings(ply.region, around) }))
+      .filter(({ region }) => region.length > 0),
+  };
+}
+
+/**
+ * Cells along the edge of the blank, those left out where print goes on all around or is nowhere near.
+ *
+ * @param whole - The blank and the print as a cell that holds all of them.
+ */
+export function cutCells(whole: BleedCell, sizes: CellSizes): readonly BleedCell[] {
+  if (countAll(whole) <= sizes.mostPoints) return [whole];
+  const { halo, far, mostPoints, least } = sizes;
+  const edges = indexSegments(segmentsOf(whole.blank, true), far);
+  const rims = indexSegments(
+    segmentsOf(
+      whole.plies.flatMap(({ region }) => region),
+      true,
+    ),
+    far,
+  );
+  const cells: BleedCell[] = [];
+  const divide = (cell: BleedCell): void => {
+    const { x0, y0, x1, y1 } = cell.box;
+    if (countAll(cell) <= mostPoints || Math.max(x1 - x0, y1 - y0) < 2 * least) {
+      cells.push(cell);
+      return;
+    }
+    for (const half of halve(cell.box)) {
+      if (edges.meets(grow(half, halo)) && rims.meets(grow(half, far))) divide(cutOut(cell, half, sizes));
+    }
+  };
+  divide(whole);
+  return cells;
+}
