@@ -103,25 +103,40 @@ interface CellFaults {
   readonly cores: readonly Region[];
 }
 
-function boxRing({ x0, y0, x1, y1 }: Box): Region {
-  return [
-    [
-      { x: x0, y: y0 },
-      { x: x1, y: y0 },
-      { x: x1, y: y1 },
-      { x: x0, y: y1 },
-    ],
-  ];
+/** Runs of whole lines of rings that come near a box. */
+function listRuns(rings: readonly GridLine[], box: Box): readonly GridLine[] {
+  const runs: GridLine[] = [];
+  for (const ring of rings) {
+    const isNear = ring.map(
+      (point, at) => !isEmptyBox(intersect(regionBox([[point, ring[(at + 1) % ring.length]!]]), box)),
+    );
+    const gap = isNear.indexOf(false);
+    if (gap < 0) {
+      runs.push([...ring, ring[0]!]);
+      continue;
+    }
+    let run: GridLine[number][] = [];
+    for (let step = 1; step <= ring.length; step += 1) {
+      const at = (gap + step) % ring.length;
+      if (isNear[at] || run.length > 0) run.push(ring[at]!);
+      if (isNear[at]) continue;
+      if (run.length > 1) runs.push(run);
+      run = [];
+    }
+  }
+  return runs;
 }
 
 /**
  * The edge within a cell and a little around it, so that the lines of neighbours overlap and no seam is left between them.
+ *
+ * Lines are not cut off at the cell: a short rest of one would have another direction once its end is rounded.
  */
 function readCell(cell: BleedCell, lengths: BleedLengths): CellEdge {
   const blank = fillRings(cell.blank, 'nonzero');
   const printed = printedRegion(cell.plies);
-  const rings = openRings(growRegion(blank, -lengths.touch));
-  const within = cell.whole ? rings : cutLines(rings, boxRing(grow(cell.box, OVERLAP)), 'inside');
+  const rings = growRegion(blank, -lengths.touch);
+  const within = cell.whole ? openRings(rings) : listRuns(rings, grow(cell.box, OVERLAP));
   const touched = joinAtStarts(cutLines(within, printed, 'inside'), rings);
   const half = lengths.touch + lengths.bleed;
   const wide = [
@@ -213,7 +228,6 @@ export function findMissingBleed(
   const whole = { box: grow(regionBox(blank), Math.ceil(2 * half)), whole: true, blank, plies };
   const cells = cutCells(whole, {
     halo: Math.ceil(half + 2 * OVERLAP),
-    rim: OVERLAP,
     far: BUTT.miterLimit * half,
     mostPoints,
     least: 2 * half,

@@ -10,17 +10,15 @@ export interface BleedCell {
   readonly box: Box;
   /** Whether nothing was cut off. */
   readonly whole: boolean;
-  /** Rings of the blank within `halo` of the box. */
+  /** Rings of the blank, and the print, within `halo` of the box. */
   readonly blank: readonly GridLine[];
-  /** Print within `rim` of the box. */
   readonly plies: readonly Ply[];
 }
 
 /** How to divide. Lengths on the grid. */
 export interface CellSizes {
-  /** How far around a cell the blank is needed, and how far the print is; the first is the larger. */
+  /** How far around a cell blank and print are needed. */
   readonly halo: number;
-  readonly rim: number;
   /** A cell whose print ends nowhere within this of it has no bleed that is short. */
   readonly far: number;
   /** Points up to which a cell is not divided. */
@@ -52,12 +50,12 @@ function halve({ x0, y0, x1, y1 }: Box): readonly [Box, Box] {
   ];
 }
 
-function cutOut({ blank, plies }: BleedCell, box: Box, { halo, rim }: CellSizes): BleedCell {
-  const around = grow(box, rim);
+function cutOut({ blank, plies }: BleedCell, box: Box, halo: number): BleedCell {
+  const around = grow(box, halo);
   return {
     box,
     whole: false,
-    blank: clipRings(blank, grow(box, halo)),
+    blank: clipRings(blank, around),
     plies: plies
       .map((ply) => ({ ink: ply.ink, region: clipRings(ply.region, around) }))
       .filter(({ region }) => region.length > 0),
@@ -88,7 +86,7 @@ export function cutCells(whole: BleedCell, sizes: CellSizes): readonly BleedCell
       return;
     }
     for (const half of halve(cell.box)) {
-      if (edges.meets(grow(half, halo)) && rims.meets(grow(half, far))) divide(cutOut(cell, half, sizes));
+      if (edges.meets(grow(half, halo)) && rims.meets(grow(half, far))) divide(cutOut(cell, half, halo));
     }
   };
   divide(whole);

@@ -1,9 +1,10 @@
 // Ends of lines that meet no other line.
+
+import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 import type { LooseEnd } from '../model/faces.js';
 import { listEnds } from './bridge-gaps.js';
 import { CREASE, CUT, kindOf, PERFORATION } from './edge-table.js';
 import { edgeLength, type Ground, isCut } from './ground.js';
-import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 
 /**
  * Loose ends, each with the panel in which it lies.

@@ -1,7 +1,8 @@
 // Folds that part nothing, and folds where a cut should be.
+
+import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 import type { IdleFold, Piece } from '../model/faces.js';
 import { edgeLength, type Ground, isCut, pieceOf } from './ground.js';
-import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 
 /** The panel in which a fold without an effect lies; -1 outside, in what falls out, and in faces of no blank. */
 function panelAround(ground: Ground, panelOf: Int32Array, edge: number): number {

@@ -1,8 +1,8 @@
 // Pieces that stay in one when the board is cut: faces that folds join.
 import { signedArea } from '../geometry/outline.js';
+import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 import { edgeLength, type Ground, isCut, pieceOf } from './ground.js';
 import { originOf } from './trace-loops.js';
-import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 
 /** A piece of board, cut all around. */
 export interface Parcel {

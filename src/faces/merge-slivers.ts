@@ -1,8 +1,9 @@
 // Faces too thin to be board are part of what lies beside them.
+
+import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 import type { EdgeTable } from './edge-table.js';
 import type { Nesting } from './nest-loops.js';
 import type { Loops } from './trace-loops.js';
-import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 
 /** Face of each half edge after thin faces went to the face along their longest side; -1 outside, -2 for loose edges. */
 export interface HalfFaces {

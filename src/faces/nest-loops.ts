@@ -1,9 +1,9 @@
 // Which loop is a hole of which face.
 import { indexBoxes } from '../geometry/box-index.js';
 import { isInsideLoop } from '../geometry/inside-loop.js';
+import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 import type { EdgeTable } from './edge-table.js';
 import { type Loops, originOf } from './trace-loops.js';
-import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 
 /** Faces by number; -1 is what lies outside of all. */
 export interface Nesting {

@@ -42,6 +42,8 @@ interface Loose {
 
 /** How far a corner on a border may lie off the line between its neighbours and be taken away, grid units. */
 const OFF_LINE = 1.5;
+/** How far a point may lie off a border and count as lying on it, grid units. */
+const OFF_BORDER = 2;
 
 function borderOf(borders: Map<string, Border>, axis: 'x' | 'y', bound: number): Border {
   const key = `${axis}${bound}`;
@@ -67,7 +69,21 @@ function putToBorder(loose: Loose, { x0, y0, x1, y1 }: Box, part: number, a: Gri
   return false;
 }
 
+/** A ring with points that rounding has moved off the sides of its cell put back on them. */
+function snapRing(ring: GridLine, { x0, y0, x1, y1 }: Box): GridLine {
+  const snap = (value: number, low: number, high: number): number => {
+    if (Math.abs(value - low) <= OFF_BORDER) return low;
+    return Math.abs(value - high) <= OFF_BORDER ? high : value;
+  };
+  const snapped = ring.map(({ x, y }) => ({ x: snap(x, x0, x1), y: snap(y, y0, y1) }));
+  return snapped.filter(({ x, y }, at) => {
+    const before = snapped[at === 0 ? snapped.length - 1 : at - 1]!;
+    return x !== before.x || y !== before.y;
+  });
+}
+
 function takeApart(loose: Loose, box: Box, part: number, ring: GridLine): void {
+  if (ring.length < 3) return;
   const onBorder = ring.map((point, at) => putToBorder(loose, box, part, point, ring[(at + 1) % ring.length]!));
   const first = onBorder.indexOf(true);
   if (first < 0) {
@@ -198,7 +214,7 @@ function outerFirst(rings: GridLine[]): Region {
 /**
  * Joins what hangs together across the borders of cells that do not overlap.
  *
- * @accuracy Corners that lie on a border and within 1.5 grid units of a straight line are taken away.
+ * @accuracy Points within 2 grid units of a border are put on it; corners there within 1.5 of a straight line are taken away.
  */
 export function joinParts(cells: readonly CellParts[]): readonly JoinedPart[] {
   const owners = cells.flatMap(({ parts }, cell) => parts.map((_, part) => ({ cell, part })));
@@ -206,7 +222,7 @@ export function joinParts(cells: readonly CellParts[]): readonly JoinedPart[] {
   const loose: Loose = { rings: [], chains: [], borders: new Map() };
   for (const [at, { cell, part }] of owners.entries()) {
     const { box, parts } = cells[cell]!;
-    for (const ring of parts[part]!) takeApart(loose, box, at, ring);
+    for (const ring of parts[part]!) takeApart(loose, box, at, snapRing(ring, box));
   }
   for (const border of loose.borders.values()) closeBorder(border, groups, loose);
   const joined = new Map<number, { rings: GridLine[]; pieces: { cell: number; part: number }[] }>();
