@@ -20,6 +20,7 @@ const ROOMS = {
   sequence: ['model', 'geometry'],
   register: ['model', 'geometry'],
   strip: ['model', 'geometry'],
+  run: ['model', 'geometry'],
   report: ['model'],
 };
 

@@ -49,6 +49,22 @@ export {
   type Suggestion,
 } from './model/pass.js';
 export type { CancelSignal } from './model/platform.js';
+export type {
+  Entered,
+  FigureSource,
+  Hazard,
+  LikeStretches,
+  Machine,
+  MachineTimes,
+  Material,
+  ProfileTool,
+  RegisterFigures,
+  RegisterMeans,
+  ShopOrder,
+  ShopProfile,
+  TimedRun,
+  ToolSettings,
+} from './model/profile.js';
 export type { ExtentMm, Judgement, PassProof, Proof } from './model/proof.js';
 export type {
   CorrectedPass,
@@ -59,6 +75,17 @@ export type {
   RegisterReport,
   Residual,
 } from './model/register.js';
+export type {
+  Caution,
+  Figure,
+  RunBudget,
+  RunLines,
+  RunPass,
+  RunRegister,
+  RunSettings,
+  RunSheet,
+  RunTime,
+} from './model/run-sheet.js';
 export type { Corner, SequenceReport, SequenceRequest, Stayed } from './model/sequence.js';
 export { joinPieces, type OutputFile } from './model/sheet.js';
 export type { Solid, SolidArea, SolidBlank, SolidHinge, SolidPanel } from './model/solid.js';
@@ -69,6 +96,7 @@ export { check, type InspectOptions, inspect, type NamedFile, split, type Verify
 export { judgeMarks } from './register/judge-marks.js';
 export { type DrawnMarks, readMarks } from './register/read-marks.js';
 export { correctPasses, type PassFile } from './road/correct-passes.js';
+export { type MadeRunSheet, makeJobRunSheet, makeRunSheet, type RunRequest } from './road/make-run-sheet.js';
 export { DEFAULT_LIMITS, type Limits } from './source/source.js';
 export { describeStrip, printStrip, type RecordedStep, type StripRecord } from './strip/describe-strip.js';
 export { drawRegisterTarget, type TargetRequest } from './strip/draw-register-target.js';
@@ -76,5 +104,6 @@ export { drawTestStrip } from './strip/draw-strip.js';
 export type { OwnDrawing, SteppedSetting, StripRequest, StripStep } from './strip/strip-request.js';
 export { DEFAULT_TICKET } from './ticket/default-ticket.js';
 export { parseTake } from './ticket/parse-take.js';
+export { readProfile } from './ticket/read-profile.js';
 export { readTicket } from './ticket/read-ticket.js';
 export { writeTicket } from './ticket/write-ticket.js';

@@ -57,7 +57,7 @@ export function checkRegisterOrder(facts: CheckFacts): readonly Finding[] {
   const setups = listSetups(facts);
   return setups.flatMap((own, at) => {
     const to = own.request?.registersTo ?? 'edge';
-    if (to === 'edge') return [];
+    if (to === 'edge' || to === 'pins') return [];
     const lack =
       to === 'printed-marks'
         ? judgePrinted(own, setups.slice(0, at), setups.slice(at + 1))

@@ -1,6 +1,6 @@
 // The package that reads the command line enters here; and options that several commands know.
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { gather, gatherLimits, LIMITS, parsePositive } from './parse-value.js';
+import { gather, gatherLimits, LIMITS, parseCount, parsePositive } from './parse-value.js';
 
 export { Command, CommanderError, Option };
 
@@ -54,4 +54,16 @@ export function takeOption(): Option {
   const words =
     'a rule, such as cutting=stroke:#e5007d, creasing=layer:"Fold lines" or print=rest; takes the place of all rules of the ticket (repeatable)';
   return new Option('--take <pass=what>', words).argParser(gather).default([], 'by layer names');
+}
+
+/** Adds the options of a run sheet. */
+export function addRunOptions(command: Command): Command {
+  return command
+    .option(
+      '--profile <file>',
+      'make a run sheet: machines, materials and figures of the shop, a JSON file (see README)',
+    )
+    .option('--machine <name>', 'which machine of the profile; may be left out where it has one')
+    .option('--material <name>', 'which material of the profile; may be left out where it has one')
+    .option('--sheets <n>', 'how many sheets are run (default: 250)', reading(parseCount));
 }

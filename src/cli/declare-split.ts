@@ -1,5 +1,6 @@
 // The command split: its options and their help.
 import {
+  addRunOptions,
   type Command,
   jsonOption,
   limitOption,
@@ -79,7 +80,8 @@ export function addSplit(program: Command, run: Run): void {
     .option('--compact', 'make the files smaller, where nothing moves by it')
     .addOption(witnessOption())
     .addOption(limitOption())
-    .addOption(jsonOption())
+    .addOption(jsonOption());
+  addRunOptions(command)
     .addHelpText('after', SPLIT_EXAMPLES)
     .action(async (file: string, flags) => {
       const { runSplit } = await import('./split-command.js');

@@ -17,7 +17,7 @@ export const EXIT = {
 export function exitCodeOf(code: FindingCode): number {
   if (code === 'cancelled') return EXIT.interrupted;
   const [room] = code.split('/');
-  if (room === 'use' || room === 'ticket') return EXIT.wrongUse;
+  if (room === 'use' || room === 'ticket' || room === 'profile') return EXIT.wrongUse;
   if (room === 'write') return EXIT.unwritable;
   return EXIT.unreadable;
 }

@@ -7,6 +7,7 @@ import { writeJson, writeMessage } from './console.js';
 import { addCheck, addInspect, addVerify } from './declare-looks.js';
 import { addOpen } from './declare-open.js';
 import { addCorrect, addMeasure } from './declare-register.js';
+import { addRunSheet } from './declare-run-sheet.js';
 import { addSplit } from './declare-split.js';
 import { addStrip, addTarget } from './declare-strip.js';
 import { EXIT, exitCodeOf } from './exit-code.js';
@@ -34,6 +35,7 @@ function buildProgram(run: Run): Command {
   addStrip(program, run);
   addTarget(program, run);
   addOpen(program, run);
+  addRunSheet(program, run);
   for (const command of [program, ...program.commands]) command.exitOverride();
   return program;
 }

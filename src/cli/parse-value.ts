@@ -50,6 +50,13 @@ export function parsePositive(text: string): number {
   return value;
 }
 
+/** A whole number above 0. */
+export function parseCount(text: string): number {
+  const value = Number(text);
+  if (!Number.isInteger(value) || value < 1) throw new Error('It must be a whole number above 0.');
+  return value;
+}
+
 /** Names of the limits that `--limit` takes. */
 export const LIMITS: readonly string[] = [
   'bytes',

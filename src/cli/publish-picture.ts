@@ -1,4 +1,4 @@
-// Puts the picture of the checks beside the drawing: over an older one of its kind, and over nothing else.
+// Puts a picture or a page to its place: over an older one of its kind, and over nothing else.
 import { open, rename, rm } from 'node:fs/promises';
 import { explainWriting } from '../disk/explain-writing.js';
 import { joinPieces, type OutputFile, PinbarError } from '../index.js';
@@ -23,29 +23,32 @@ async function readHead(path: string): Promise<string | null> {
   }
 }
 
-/** Everything up to the name in the title: the same in every picture of checks. */
-function titleOf(head: string): string {
-  return head.slice(head.indexOf('<title>'), head.indexOf(' of ') + 1);
+/** What tells a file of its kind from others: its title up to the name, or the kind of its JSON document. */
+function kindOf(head: string): string {
+  const title = head.indexOf('<title>');
+  if (title >= 0) return head.slice(title, head.indexOf(' of ') + 1);
+  return /^\{\s*"pinbar": 1,\s*"document": "[^"]*"/.exec(head)?.[0].replace(/\s+/g, '') ?? '';
 }
 
 /**
- * Writes the picture.
+ * Writes a file in place of an older one of its kind, and over nothing else.
  *
+ * @param what - What files of its kind are called.
  * @throws PinbarError `write/exists` where another file has that name, `write/failed`; then nothing is changed.
  */
-export async function publishPicture(path: string, picture: OutputFile): Promise<void> {
+export async function publishOver(path: string, file: OutputFile, what: string): Promise<void> {
   const fresh = `${path}.part`;
   try {
     const head = await readHead(path);
-    const own = Buffer.from(joinPieces(picture.pieces).subarray(0, HEAD_BYTES)).toString('utf8');
-    if (head !== null && titleOf(head) !== titleOf(own)) {
+    const own = Buffer.from(joinPieces(file.pieces).subarray(0, HEAD_BYTES)).toString('utf8');
+    if (head !== null && kindOf(head) !== kindOf(own)) {
       throw new PinbarError('write/exists', {
-        message: `${path} is there already and is not a picture of checks.`,
-        remedy: 'Name another file with --out.',
+        message: `${path} is there already and is not a ${what}.`,
+        remedy: 'Name another place with --out.',
         place: { file: path },
       });
     }
-    await writeSynced(fresh, picture);
+    await writeSynced(fresh, file);
     await rename(fresh, path);
   } catch (error) {
     if (error instanceof PinbarError) throw error;
@@ -61,4 +64,9 @@ export async function publishPicture(path: string, picture: OutputFile): Promise
       error,
     );
   }
+}
+
+/** Writes the picture of the checks, as `publishOver` does. */
+export async function publishPicture(path: string, picture: OutputFile): Promise<void> {
+  await publishOver(path, picture, 'picture of checks');
 }

@@ -1,15 +1,16 @@
 // pinbar split: one file per pass.
 import { dirname, join } from 'node:path';
 import { type Input, pictureReader, readInput } from '../disk/read-input.js';
-import { type JobResult, type OutputFile, PinbarError, split, type Ticket } from '../index.js';
+import { type JobResult, makeJobRunSheet, type OutputFile, PinbarError, split, type Ticket } from '../index.js';
 import { printJob } from '../report/print-job.js';
 import { createProgress, writeJson, writeMessage, writeResult } from './console.js';
 import { EXIT, exitCodeFor } from './exit-code.js';
 import { makeTicket, type TicketFlags } from './make-ticket.js';
 import { checkFolder, publishFiles } from './publish-files.js';
+import { type RunFlags, readRunRequest } from './read-profile-file.js';
 
 /** Options as the command line gives them. */
-export interface SplitFlags extends TicketFlags {
+export interface SplitFlags extends TicketFlags, RunFlags {
   readonly out?: string;
   readonly force?: boolean;
   readonly dryRun?: boolean;
@@ -24,18 +25,22 @@ function defaultFolder(input: Input, stem: string): string {
   return input.path === null ? `${stem}.passes` : join(dirname(input.path), `${stem}.passes`);
 }
 
-function listFiles(job: JobResult): readonly OutputFile[] {
-  return [...job.files, job.proofPicture, job.proofPage, job.manifest].filter((file) => file !== null);
+/** All files of a job, the manifest last. */
+function listFiles(job: JobResult, pages: readonly OutputFile[]): readonly OutputFile[] {
+  return [...job.files, job.proofPicture, job.proofPage, ...pages, job.manifest].filter((file) => file !== null);
 }
 
-function describeJob(job: JobResult, folder: string, written: boolean): unknown {
+function describeJob(
+  job: JobResult,
+  files: readonly OutputFile[],
+  place: { readonly folder: string; readonly written: boolean },
+): unknown {
   return {
     pinbar: 1,
     document: 'split',
     outcome: job.outcome,
-    folder,
-    written,
-    files: listFiles(job).map(({ name, byteLength, sha256 }) => ({ name, bytes: byteLength, sha256 })),
+    ...place,
+    files: files.map(({ name, byteLength, sha256 }) => ({ name, bytes: byteLength, sha256 })),
     passes: job.assignment.passes.map((pass, index) => ({ ...pass, file: job.files[index]?.name ?? null })),
     proof: {
       ...job.proof,
@@ -67,6 +72,7 @@ function echoLengths(ticket: Ticket): void {
 export async function runSplit(path: string, flags: SplitFlags, signal: AbortSignal): Promise<number> {
   const progress = createProgress();
   const ticket = await makeTicket(flags);
+  const request = await readRunRequest(flags);
   const input = await readInput(path, flags.limit.bytes);
   if (flags.out !== undefined && !flags.dryRun) await checkFolder(flags.out, input.path, flags.force === true);
   const job = await split(input.bytes, ticket, {
@@ -81,6 +87,8 @@ export async function runSplit(path: string, flags: SplitFlags, signal: AbortSig
   progress.wipe();
   echoLengths(ticket);
   const folder = flags.out ?? defaultFolder(input, job.stem);
+  const pages = request === null || job.manifest === null ? [] : (await makeJobRunSheet(job, request)).files;
+  const files = listFiles(job, pages);
   const publishes =
     job.files.length > 0 && (job.outcome === 'in-register' || job.outcome === 'not-verified') && !flags.dryRun;
   if (signal.aborted) {
@@ -89,8 +97,8 @@ export async function runSplit(path: string, flags: SplitFlags, signal: AbortSig
       remedy: 'Start it again when you want the files.',
     });
   }
-  if (publishes) await publishFiles(folder, listFiles(job), { inputPath: input.path, force: flags.force === true });
-  if (flags.json) writeJson(describeJob(job, folder, publishes));
+  if (publishes) await publishFiles(folder, files, { inputPath: input.path, force: flags.force === true });
+  if (flags.json) writeJson(describeJob(job, files, { folder, written: publishes }));
   else writeResult(printJob(job, { folder, written: publishes }));
   return job.outcome === 'in-register' ? EXIT.inRegister : Math.max(EXIT.findings, exitCodeFor(job.findings));
 }

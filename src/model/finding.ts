@@ -165,6 +165,8 @@ const KINDS = {
   'witness/not-asked': { severity: 'note', doc: 'The second judge did not look (size or ticket).' },
   'ticket/not-json': { severity: 'error', doc: 'The ticket is not JSON.' },
   'ticket/wrong': { severity: 'error', doc: 'The ticket holds an unknown key or a wrong value.' },
+  'profile/not-json': { severity: 'error', doc: 'The shop profile is not JSON.' },
+  'profile/wrong': { severity: 'error', doc: 'The shop profile holds an unknown key or a wrong value.' },
   'write/exists': { severity: 'error', doc: 'The output folder is already there.' },
   'write/failed': { severity: 'error', doc: 'The files could not be written.' },
   'read/failed': { severity: 'error', doc: 'The input could not be read.' },

@@ -29,7 +29,7 @@ export interface Picture {
 /** A finished file that nobody has written yet. */
 export interface OutputFile {
   readonly name: string;
-  readonly mediaType: 'image/svg+xml' | 'application/json' | 'text/html';
+  readonly mediaType: 'image/svg+xml' | 'application/json' | 'text/html' | 'application/vnd.cip4-xjdf+xml';
   /** The pieces one after the other are the file; most are views of the source. */
   readonly pieces: readonly Uint8Array[];
   readonly byteLength: number;

@@ -37,7 +37,7 @@ export interface Rule extends Conditions {
 export interface PassRequest {
   readonly name: string;
   readonly role: Role;
-  /** What the machine finds the sheet's position by: `edge`, `printed-marks`, or the name of a pass whose marks it looks at. */
+  /** What the machine finds the sheet's position by: `edge`, `pins`, `printed-marks`, or the name of a pass whose marks it looks at. */
   readonly registersTo?: string;
   /** The side of the sheet that faces the tool. Left out: `reverse` for the reverse roles, else `front`. */
   readonly side?: 'front' | 'reverse';

@@ -7,7 +7,7 @@ import { nearestWord } from './nearest-word.js';
 const CONDITIONS = ['layer', 'stroke', 'fill', 'widthMm', 'dashed', 'class', 'id', 'element'] as const;
 
 /** What a pass may register to besides another pass. */
-const REGISTER_WORDS = ['edge', 'printed-marks'];
+const REGISTER_WORDS = ['edge', 'pins', 'printed-marks'];
 
 /** A rule or pass together with its place in the ticket. */
 export interface Placed<T> {

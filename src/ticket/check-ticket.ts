@@ -1,174 +1,25 @@
-// Checks a value against the shape of a ticket and lists every fault at once.
-import * as v from 'valibot';
-import { type Field, type Fields, MOST_ITEMS } from './field.js';
-import { nearestWord } from './nearest-word.js';
+// Checks a value against the shape of a ticket.
+import { checkShape, type Shape, type ShapeFault } from './check-shape.js';
 import { isErrorCode, TICKET_FIELDS } from './ticket-shape.js';
 
 /** One thing wrong with a ticket. */
-export interface TicketFault {
-  /** Path of the key, for instance `rules[2].stroke`. */
-  readonly path: string;
-  readonly message: string;
-  readonly remedy: string;
-}
+export type TicketFault = ShapeFault;
 
-type Schema = v.GenericSchema<unknown, unknown>;
-
-/** An object as JSON has it: no list, no instance of a class. */
-function isPlainObject(value: unknown): value is { readonly [key: string]: unknown } {
-  if (typeof value !== 'object' || value === null) return false;
-  const above: unknown = Object.getPrototypeOf(value);
-  return above === null || Object.getPrototypeOf(above) === null;
-}
-
-/** Keys that are not known are left to `listUnknownKeys`, since a strict object tells only the first of them. */
-function buildObject(fields: Fields, required: readonly string[]): Schema {
-  const entries = Object.fromEntries(
-    Object.entries(fields).map(([key, field]) => {
-      const schema = buildField(field);
-      return [key, required.includes(key) ? schema : v.optional(schema)];
-    }),
-  );
-  return v.pipe(v.custom<object>(isPlainObject), v.object(entries)) as Schema;
-}
-
-function buildField(field: Field): Schema {
-  switch (field.type) {
-    case 'text':
-      return (
-        field.pattern === undefined
-          ? v.pipe(v.string(), v.minLength(1), v.maxLength(field.longest))
-          : v.pipe(v.string(), v.regex(new RegExp(field.pattern.source)))
-      ) as Schema;
-    case 'either':
-      return v.union([buildField(field.one), buildField(field.other)]) as Schema;
-    case 'flag':
-      return v.boolean() as Schema;
-    case 'number': {
-      const number = v.pipe(v.number(), v.finite(), v.minValue(field.least), v.maxValue(field.most));
-      const exact = field.whole ? v.pipe(number, v.integer()) : number;
-      return (field.orNull ? v.nullable(exact) : exact) as Schema;
-    }
-    case 'word':
-      return v.picklist(field.words) as Schema;
-    case 'texts':
-      return v.pipe(
-        v.array(v.pipe(v.string(), v.minLength(1), v.maxLength(field.longest))),
-        v.maxLength(MOST_ITEMS),
-      ) as Schema;
-    case 'object':
-      return buildObject(field.fields, field.required);
-    default:
-      return v.pipe(v.array(buildObject(field.fields, field.required)), v.maxLength(MOST_ITEMS)) as Schema;
-  }
-}
-
-/** The field that a path leads to; null for the ticket itself. */
-function followPath(keys: readonly unknown[]): Field | null {
-  let fields: Fields = TICKET_FIELDS;
-  let field: Field | null = null;
-  for (const key of keys) {
-    if (typeof key === 'number') continue;
-    field = fields[String(key)]!;
-    if (field.type === 'object' || field.type === 'objects') fields = field.fields;
-  }
-  return field;
-}
-
-function allowedBy(field: Field): string {
-  switch (field.type) {
-    case 'text':
-      return field.pattern?.says ?? `a text of 1 to ${field.longest} characters`;
-    case 'either':
-      return `${allowedBy(field.one)}, or ${allowedBy(field.other)}`;
-    case 'flag':
-      return 'true or false';
-    case 'number':
-      return `a ${field.whole ? 'whole ' : ''}number from ${field.least} to ${field.most}${field.orNull ? ', or null' : ''}`;
-    case 'word':
-      return field.words.join(', ');
-    case 'texts':
-      return `a list of at most ${MOST_ITEMS} texts`;
-    case 'object':
-      return 'an object';
-    default:
-      return `a list of at most ${MOST_ITEMS} objects`;
-  }
-}
-
-function printPath(keys: readonly unknown[]): string {
-  return keys.map((key, i) => (typeof key === 'number' ? `[${key}]` : `${i === 0 ? '' : '.'}${String(key)}`)).join('');
-}
-
-function spell(value: unknown): string {
-  try {
-    return JSON.stringify(value) ?? String(value);
-  } catch {
-    return Array.isArray(value) ? 'a list that JSON cannot say' : `a value (${typeof value}) that JSON cannot say`;
-  }
-}
-
-function shorten(value: unknown): string {
-  const spelled = spell(value);
-  return spelled.length > 60 ? `${spelled.slice(0, 57)}...` : spelled;
-}
-
-function describeIssue(issue: v.BaseIssue<unknown>): TicketFault {
-  const keys = (issue.path ?? []).map((item) => item.key);
-  const path = printPath(keys);
-  const field = followPath(keys);
-  if (field === null) return { path, message: 'The ticket is not an object.', remedy: 'Write { "pinbar": 1, ... }.' };
-  const value = issue.input;
-  if (value === undefined)
-    return { path, message: `The ticket lacks ${path}.`, remedy: `Allowed is ${allowedBy(field)}.` };
-  const near = field.type === 'word' && typeof value === 'string' ? nearestWord(value, field.words.map(String)) : null;
-  return {
-    path,
-    message: `${path} is ${shorten(value)}; allowed is ${allowedBy(field)}.`,
-    remedy: near === null ? 'Mend the ticket and run again.' : `Did you mean "${near}"?`,
-  };
-}
-
-/** Most known keys that a message lists. */
-const MOST_LISTED = 20;
-
-function describeUnknown(keys: readonly unknown[], fields: Fields): TicketFault {
-  const path = printPath(keys);
-  const key = String(keys.at(-1));
-  if (keys[0] === 'severities' && isErrorCode(key)) {
-    return {
-      path,
-      message: `${path}: "${key}" is an error; only warnings and notes can be given another severity.`,
-      remedy: 'Take the line out.',
-    };
-  }
-  const known = Object.keys(fields);
-  const near = nearestWord(key, known);
-  const allowed = known.length > MOST_LISTED ? 'the codes of warnings and notes' : known.join(', ');
-  return {
-    path,
-    message: `The ticket holds an unknown key: ${path}.`,
-    remedy: near === null ? `Allowed are: ${allowed}.` : `Did you mean "${near}"?`,
-  };
-}
-
-/** Every key that has no meaning where it stands. */
-function listUnknownKeys(value: unknown, fields: Fields, above: readonly unknown[]): readonly TicketFault[] {
-  if (!isPlainObject(value)) return [];
-  return Object.keys(value).flatMap((key): readonly TicketFault[] => {
-    const keys = [...above, key];
-    if (!Object.hasOwn(fields, key)) return [describeUnknown(keys, fields)];
-    const field = fields[key]!;
-    const inner = value[key];
-    if (field.type === 'object') return listUnknownKeys(inner, field.fields, keys);
-    if (field.type !== 'objects' || !Array.isArray(inner)) return [];
-    return inner.slice(0, MOST_ITEMS).flatMap((item, i) => listUnknownKeys(item, field.fields, [...keys, i]));
-  });
-}
+const TICKET_SHAPE: Shape = {
+  noun: 'ticket',
+  fields: TICKET_FIELDS,
+  required: ['pinbar'],
+  explainKey: (keys, path) =>
+    keys[0] === 'severities' && isErrorCode(String(keys.at(-1)))
+      ? {
+          path,
+          message: `${path}: "${String(keys.at(-1))}" is an error; only warnings and notes can be given another severity.`,
+          remedy: 'Take the line out.',
+        }
+      : null,
+};
 
 /** Every fault of a value that should be a ticket; empty where it is one. */
 export function checkTicket(value: unknown): readonly TicketFault[] {
-  const result = v.safeParse(buildObject(TICKET_FIELDS, ['pinbar']), value);
-  const wrong = result.success ? [] : result.issues.map(describeIssue);
-  return [...listUnknownKeys(value, TICKET_FIELDS, []), ...wrong];
+  return checkShape(value, TICKET_SHAPE);
 }

@@ -1,55 +1,12 @@
 // JSON to a complete ticket, or every fault at once.
-import { finding } from '../model/finding.js';
 import type { SheetRequest } from '../model/layout.js';
 import type { SequenceRequest } from '../model/sequence.js';
 import type { PassRequest, Rule, Ticket } from '../model/ticket.js';
-import { PinbarError } from '../model/trouble.js';
 import { checkPassNames, checkRules, type Placed } from './check-rules.js';
 import { checkTicket, type TicketFault } from './check-ticket.js';
 import { DEFAULT_SEQUENCE, DEFAULT_SHEET, DEFAULT_TICKET } from './default-ticket.js';
-import { findJsonFault } from './find-json-fault.js';
-
-const QUOTED_AT_MOST = 20;
-
-function refuseJson(text: string, cause: unknown): PinbarError {
-  const at = Math.max(0, findJsonFault(text));
-  const before = text.slice(0, at).split(/\r\n|\r|\n/);
-  const place = { line: before.length, column: [...before.at(-1)!].length + 1 };
-  const found = text
-    .slice(at)
-    .split(/[\r\n]/, 1)[0]!
-    .slice(0, QUOTED_AT_MOST);
-  const what = at >= text.length ? 'it ends too soon' : `"${found}" may not stand there`;
-  return new PinbarError(
-    'ticket/not-json',
-    {
-      message: `The ticket is not JSON: ${what} (line ${place.line}, column ${place.column}).`,
-      remedy: 'Mend the comma, quote or bracket there or just before it.',
-      place,
-    },
-    [],
-    cause,
-  );
-}
-
-function parseJson(text: string): unknown {
-  const plain = text.startsWith('\ufeff') ? text.slice(1) : text;
-  try {
-    return JSON.parse(plain);
-  } catch (error) {
-    throw refuseJson(plain, error);
-  }
-}
-
-function throwFaults(faults: readonly TicketFault[]): never {
-  const texts = faults.map((fault) => ({
-    message: fault.message,
-    remedy: fault.remedy,
-    data: { path: fault.path },
-  }));
-  const before = texts.slice(0, -1).map((text) => finding('ticket/wrong', text));
-  throw new PinbarError('ticket/wrong', texts.at(-1)!, before);
-}
+import { parseJson } from './parse-json.js';
+import { throwFaults } from './throw-faults.js';
 
 type Loose = Partial<Omit<Ticket, 'marks' | 'checks' | 'sequence' | 'sheet' | 'passes' | 'rules'>> & {
   readonly marks?: Partial<Ticket['marks']>;
@@ -100,10 +57,10 @@ function checkMeaning(value: unknown, shape: readonly TicketFault[]): readonly T
  * @throws PinbarError `ticket/not-json`, or `ticket/wrong` with one finding per fault.
  */
 export function readTicket(value: unknown): Ticket {
-  const parsed = typeof value === 'string' ? parseJson(value) : value;
+  const parsed = typeof value === 'string' ? parseJson(value, { noun: 'ticket', code: 'ticket/not-json' }) : value;
   const shape = checkTicket(parsed);
   const faults = [...shape, ...checkMeaning(parsed, shape)];
-  if (faults.length > 0) throwFaults(faults);
+  if (faults.length > 0) throwFaults('ticket/wrong', faults);
   const copy = JSON.parse(JSON.stringify(parsed)) as Loose & { readonly pinbar: 1; readonly $schema?: string };
   const { pinbar: _, $schema: __, sheet, sequence, ...rest } = copy;
   return {

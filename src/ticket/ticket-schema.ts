@@ -1,6 +1,7 @@
-// The JSON Schema of a ticket, for editors and pipelines.
+// The JSON Schemas of a ticket and of a shop profile, for editors and pipelines.
 import type { Json } from '../model/finding.js';
 import { type Field, type Fields, MOST_ITEMS } from './field.js';
+import { PROFILE_FIELDS, PROFILE_REQUIRED } from './profile-shape.js';
 import { TICKET_FIELDS } from './ticket-shape.js';
 
 type Schema = { readonly [key: string]: Json };
@@ -57,4 +58,11 @@ export const TICKET_SCHEMA: Schema = {
   $schema: 'https://json-schema.org/draft/2020-12/schema',
   title: 'pinbar ticket',
   ...describeObject(TICKET_FIELDS, ['pinbar']),
+};
+
+/** JSON Schema (2020-12) of a shop profile, version 1. */
+export const PROFILE_SCHEMA: Schema = {
+  $schema: 'https://json-schema.org/draft/2020-12/schema',
+  title: 'pinbar shop profile',
+  ...describeObject(PROFILE_FIELDS, PROFILE_REQUIRED),
 };

@@ -8,7 +8,7 @@ import { SHEET_FIELDS } from './sheet-fields.js';
 const PASS_FIELDS: Fields = {
   name: text('Name of the pass; the file is named after it'),
   role: { type: 'word', doc: 'What the pass does, in the words of ISO 19593-1, plus print and ignore', words: ROLES },
-  registersTo: text('What the machine finds the sheet by: "edge", "printed-marks", or the name of a pass'),
+  registersTo: text('What the machine finds the sheet by: "edge", "pins", "printed-marks", or the name of a pass'),
   side: { type: 'word', doc: 'Side of the sheet that faces the tool', words: ['front', 'reverse'] },
   widthMm: millimetres('Width of the sheet that the pass is set up for', 1, 100_000),
   heightMm: millimetres('Height of the sheet that the pass is set up for', 1, 100_000),

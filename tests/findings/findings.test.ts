@@ -49,6 +49,7 @@ const WITHOUT_LINE: ReadonlySet<string> = new Set<FindingCode>([
   'verify/extents-differ',
   'witness/not-asked',
   'ticket/wrong',
+  'profile/wrong',
   'write/exists',
   'write/failed',
   'read/failed',

@@ -15,6 +15,7 @@ import {
   PinbarError,
   type RoadOptions,
   readMarks,
+  readProfile,
   readTicket,
   split,
   type Ticket,
@@ -100,6 +101,9 @@ async function runDoor(named: NamedSample, variant: Variant): Promise<Findings> 
       return runCommand(variant);
     case 'ticket':
       readTicket(Buffer.from(bytes()).toString('utf8'));
+      return plain([]);
+    case 'profile':
+      readProfile(Buffer.from(bytes()).toString('utf8'));
       return plain([]);
     case 'damage': {
       const base = readSampleBytes(named, { how: 'damage', file: '../carton-two.svg' });

@@ -21,6 +21,7 @@ export interface Variant {
     | 'verify'
     | 'cli'
     | 'ticket'
+    | 'profile'
     | 'damage'
     | 'compact'
     | 'measure'

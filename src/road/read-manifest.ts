@@ -1,0 +1,40 @@
+// What a run sheet needs of a manifest, with the marks of what may be in it.
+import type { Role } from '../model/pass.js';
+
+/** The parts of a manifest that a run sheet is made from; sections that a job need not have are optional. */
+export interface ManifestParts {
+  readonly input: { readonly name: string; readonly sha256: string };
+  readonly passes: readonly {
+    readonly order: number;
+    readonly name: string;
+    readonly role: Role;
+    readonly file: string;
+    readonly bytes: number;
+    readonly sha256: string;
+  }[];
+  readonly marks?: readonly {
+    readonly name: string;
+    readonly shape: string;
+    readonly xMm: number;
+    readonly yMm: number;
+  }[];
+  readonly ticket?: {
+    readonly passes?: readonly {
+      readonly name: string;
+      readonly registersTo?: string;
+      readonly side?: 'front' | 'reverse';
+    }[];
+    readonly checks?: {
+      readonly turnAxis?: 'not-said' | 'vertical' | 'horizontal';
+      readonly materialWidthMm?: number | null;
+      readonly materialHeightMm?: number | null;
+    };
+  };
+}
+
+/** The parts of a parsed manifest; null where it is none. */
+export function readManifest(value: unknown): ManifestParts | null {
+  const parts = value as (ManifestParts & { readonly document?: unknown }) | null;
+  if (typeof parts !== 'object' || parts === null || parts.document !== 'manifest') return null;
+  return Array.isArray(parts.passes) && typeof parts.input?.name === 'string' ? parts : null;
+}

@@ -1,0 +1,163 @@
+// One pass on the printed run sheet: what to mount, set, lay, run and take off, with a box to tick per step.
+import { isToolpath, type Role } from '../model/pass.js';
+import type { Figure, RunPass, RunSheet } from '../model/run-sheet.js';
+import { drawSign } from './draw-signs.js';
+import { escapeText, MISSING, sayNumber, sayOrigin, sayTime } from './say-figure.js';
+
+/** How lines of a role are drawn in the picture. */
+const LINE_WORDS: Readonly<Partial<Record<Role, string>>> = {
+  creasing: 'Dashes: crease.',
+  'reverse-creasing': 'Dashes and dots: crease from the reverse.',
+  perforating: 'Dots: perforation.',
+  'partial-cutting': 'Dashes and dots: partial cut.',
+  'reverse-partial-cutting': 'Dashes and dots: partial cut from the reverse.',
+  cutting: 'Solid: cut.',
+};
+
+const CORNER_WORDS = {
+  'top-left': 'top left',
+  'top-right': 'top right',
+  'bottom-left': 'bottom left',
+  'bottom-right': 'bottom right',
+} as const;
+
+function step(words: string): string {
+  return `<li><span class="tick"></span><div>${words}</div></li>`;
+}
+
+function settingRow(word: string, text: string | null, figure: Figure | null): string {
+  return `<tr><th scope="row">${word}</th><td class="n">${text ?? MISSING}</td><td>${figure === null ? '' : sayOrigin(figure)}</td></tr>`;
+}
+
+function sayForce(gf: Figure | null, newton: number | null): string | null {
+  return gf === null || newton === null ? null : `${sayNumber(gf.value)} gf (${sayNumber(newton)} N)`;
+}
+
+function measured(figure: Figure | null, unit: string): string | null {
+  return figure === null ? null : `${sayNumber(figure.value)} ${unit}`;
+}
+
+/** Settings of a tool pass; ties only where the pass has any. */
+function printSettings({ settings, role }: RunPass): string {
+  const { speedCmS, pressureGf, pressureN, strokes, offsetMm, cutMm, tieMm, tiePressureGf, tiePressureN } = settings;
+  const tied = role === 'perforating' || cutMm !== null || tieMm !== null;
+  const rows = [
+    settingRow('Speed', measured(speedCmS, 'cm/s'), speedCmS),
+    settingRow('Pressure', sayForce(pressureGf, pressureN), pressureGf),
+    settingRow('Strokes', strokes === null ? null : sayNumber(strokes.value), strokes),
+    settingRow('Offset', measured(offsetMm, 'mm'), offsetMm),
+    ...(tied
+      ? [
+          settingRow('Stretches', measured(cutMm, 'mm'), cutMm),
+          settingRow('Ties', measured(tieMm, 'mm'), tieMm),
+          settingRow(
+            'On ties',
+            tiePressureGf === null ? 'tool up' : sayForce(tiePressureGf, tiePressureN),
+            tiePressureGf,
+          ),
+        ]
+      : []),
+  ];
+  return `<table class="settings">${rows.join('')}</table>`;
+}
+
+/** What the sheet is found by, in words. */
+export function sayRegister(to: string | null): string {
+  if (to === null) return MISSING;
+  if (to === 'edge') return 'the lay edge';
+  if (to === 'pins') return 'the pins';
+  return to === 'printed-marks' ? 'the printed marks' : `the marks of pass ${escapeText(to)}`;
+}
+
+function sayTurn({ register }: RunPass): string {
+  switch (register.turn) {
+    case null:
+      return '';
+    case 'vertical':
+      return ' <b>Turn the sheet over like the page of a book: left and right change places.</b>';
+    case 'horizontal':
+      return ' <b>Turn the sheet over head to foot: top and bottom change places.</b>';
+    default:
+      return ` <b>Turn the sheet over; axis: ${MISSING}.</b>`;
+  }
+}
+
+function sayLaying(pass: RunPass, sheet: RunSheet): string {
+  const { register } = pass;
+  const up = register.side === 'front' ? 'Front up.' : 'Reverse up.';
+  const by =
+    register.to === 'edge' || register.to === 'pins'
+      ? `Lay the sheet against ${sayRegister(register.to)}.`
+      : `Lay the sheet; it is found by ${sayRegister(register.to)}.`;
+  if (pass.tool === null) return `<b>${up}</b>${sayTurn(pass)} ${by}`;
+  const { origin } = sheet.machine;
+  const zero = origin === null ? MISSING : `${CORNER_WORDS[origin.value]} corner of the file`;
+  return `<b>${up}</b>${sayTurn(pass)} ${by} Origin: ${zero}.`;
+}
+
+/** A table to write what the first sheet shows into. */
+function printMarks({ job }: RunSheet): string {
+  const discs = job.marks.filter(({ shape, name }) => shape === 'disc' && name !== 'odd');
+  if (discs.length === 0) return ' Out by, right <span class="write"></span> down <span class="write"></span> mm';
+  const cells = (text: string): string => discs.map(() => `<td class="small">${text}</td>`).join('');
+  const names = discs.map(({ name }) => `<th scope="col">${escapeText(name)}</th>`).join('');
+  return `<table class="marks"><tr><th scope="col">mm</th>${names}</tr><tr><th scope="row">right</th>${cells('')}</tr><tr><th scope="row">down</th>${cells('')}</tr></table>`;
+}
+
+function listSteps(pass: RunPass, sheet: RunSheet): readonly string[] {
+  const { tool, file } = pass;
+  const sharp = tool?.hazards.includes('blade') ? `<span class="beside">${drawSign('W022')}</span>` : '';
+  const steps: string[] = [];
+  if (tool === null) steps.push(`No tool of ${escapeText(sheet.machine.name)} does this pass: run it elsewhere.`);
+  else
+    steps.push(
+      `${sharp}Mount <b>${escapeText(tool.name)}</b>.${tool.mount === null ? '' : ` ${escapeText(tool.mount)}`}`,
+    );
+  if (tool !== null && isToolpath(pass.role)) steps.push(`Set:${printSettings(pass)}`);
+  steps.push(
+    `Load <b>${escapeText(file.name)}</b><br><span class="hash">${file.bytes} bytes, SHA-256 ${file.sha256}</span>`,
+    sayLaying(pass, sheet),
+    `Run the first sheet and measure how far it is out:${printMarks(sheet)}`,
+    sheet.totals.sheets > 1 ? `Run the other ${sheet.totals.sheets - 1} sheets.` : 'Take the sheet off.',
+  );
+  if (tool !== null)
+    steps.push(
+      `${sharp}Take <b>${escapeText(tool.name)}</b> off.${tool.takeOff === null ? '' : ` ${escapeText(tool.takeOff)}`}`,
+    );
+  return steps;
+}
+
+function sayLines({ lines }: RunPass): string {
+  if (lines === null) return '';
+  const ties = lines.ties === 0 ? '' : ` ${lines.ties} ties, ${sayNumber(lines.tieLengthMm)} mm together.`;
+  return `${lines.lines} ${lines.lines === 1 ? 'line' : 'lines'}, ${sayNumber(lines.lengthMm, 1)} mm. ${lines.stretches} stretches between stops, ${lines.lifts} lifts, ${sayNumber(lines.travelMm, 1)} mm with the tool up.${ties}`;
+}
+
+function sayTimes({ time, lines, tool }: RunPass, sheets: number): string {
+  if (tool === null) return 'Time: not on this machine.';
+  const sum = [
+    `load ${sayTime(time.loadS)}`,
+    ...(time.marksS === 0 ? [] : [`read marks ${sayTime(time.marksS)}`]),
+    ...(lines === null ? [] : [`start ${sayTime(time.startS)}`]),
+    `${lines === null ? 'cover' : 'tool'} ${sayTime(time.motionS)}`,
+  ].join(' + ');
+  const plain =
+    lines === null
+      ? ''
+      : `<br>Length over speed alone: ${sayTime(time.lengthOverSpeedS)}.${time.factor === null ? '' : ` The tool takes ${sayNumber(time.factor, 1)} times that.`}`;
+  return `<b>${sayTime(time.perSheetS)}</b> a sheet (${sum}); <b>${sayTime(time.perRunS)}</b> for ${sheets} sheets with one mounting.${plain}`;
+}
+
+/** A pass as a card. */
+export function printPassCard(pass: RunPass, sheet: RunSheet, picture: string): string {
+  const origin = pass.tool === null || sheet.machine.origin === null ? '' : 'Ring with arrows: origin.';
+  const marks = sheet.job.marks.length === 0 ? '' : 'Dots and crosses: register marks.';
+  const caption = [LINE_WORDS[pass.role], origin, marks, sayLines(pass)];
+  return `<section class="pass">
+<header><span class="num">${pass.order}</span><div><div class="name">${escapeText(pass.name)}</div>${pass.reason === null ? '' : `<div class="small">${escapeText(pass.reason)}</div>`}</div><div class="small">${pass.role}<br>registers to ${sayRegister(pass.register.to)}</div></header>
+<div class="body"><ol class="steps">
+${listSteps(pass, sheet).map(step).join('\n')}
+</ol><figure>${picture}<figcaption>${caption.filter((line) => line !== undefined && line !== '').join(' ')}</figcaption></figure></div>
+<div class="times">${sayTimes(pass, sheet.totals.sheets)}</div>
+</section>`;
+}

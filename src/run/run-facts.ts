@@ -1,0 +1,42 @@
+// What a run sheet is made from: a split job, a shop profile, and how many sheets of what on which machine.
+import type { Role } from '../model/pass.js';
+import type { Machine, Material, ShopProfile } from '../model/profile.js';
+import type { RunSheet } from '../model/run-sheet.js';
+import type { RunLine } from './measure-lines.js';
+
+/** Ties that are in a pass file already, as the manifest tells. */
+export interface WrittenTies {
+  readonly ties: number;
+  readonly tieLengthMm: number;
+}
+
+/** A pass of the job. */
+export interface PassFacts {
+  readonly order: number;
+  readonly name: string;
+  readonly role: Role;
+  readonly file: { readonly name: string; readonly bytes: number; readonly sha256: string };
+  /** What the ticket says. */
+  readonly registersTo: string | null;
+  readonly side: 'front' | 'reverse';
+  /** Null for passes that cover areas. */
+  readonly lines: readonly RunLine[] | null;
+  /** Null where the file holds none. */
+  readonly ties: WrittenTies | null;
+}
+
+/** All of it. */
+export interface RunFacts {
+  readonly job: RunSheet['job'];
+  readonly mmPerPx: number;
+  readonly passes: readonly PassFacts[];
+  readonly turnAxis: 'vertical' | 'horizontal' | 'not-said';
+  /** The sheet of the material, mm. */
+  readonly sheetWidthMm: number;
+  readonly sheetHeightMm: number;
+  readonly copiesPerSheet: number;
+  readonly profile: ShopProfile;
+  readonly machine: Machine;
+  readonly material: Material;
+  readonly sheets: number;
+}

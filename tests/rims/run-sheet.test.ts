@@ -1,0 +1,97 @@
+// run-sheet, and split with a profile, spawned as a person runs them.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { RunSheet } from '../../src/index.js';
+
+const COMMAND = resolve('bin/pinbar.js');
+const PROFILE = resolve('samples/shop.profile.json');
+const folder = mkdtempSync(join(tmpdir(), 'pinbar-run-sheet-'));
+
+function run(...args: readonly string[]): { status: number | null; stdout: string; stderr: string } {
+  return spawnSync(process.execPath, [COMMAND, ...args], { cwd: folder, encoding: 'utf8', input: '' });
+}
+
+function read(path: string): string {
+  return readFileSync(join(folder, path), 'utf8');
+}
+
+beforeAll(() => {
+  expect(run('split', resolve('samples/tuck-carton.svg'), '--out', 'job').status).toBe(0);
+});
+
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('pinbar run-sheet', () => {
+  it('writes a page and a document into the job, and again over its own', () => {
+    expect(run('run-sheet', 'job', '--profile', PROFILE).status).toBe(0);
+    const again = run('run-sheet', 'job', '--profile', PROFILE, '--sheets', '40');
+    expect(again.status).toBe(0);
+    expect(again.stdout).toContain('40 sheets of folding board 300 on table');
+    expect(read('job/run-sheet.html')).toContain('<title>Run sheet of tuck-carton</title>');
+    const sheet = JSON.parse(read('job/run-sheet.json')) as RunSheet & { readonly document: string };
+    expect(sheet.document).toBe('run-sheet');
+    expect(sheet.totals.sheets).toBe(40);
+    expect(sheet.passes.map(({ name, tool }) => [name, tool?.name ?? null])).toEqual([
+      ['crease', 'crease wheel'],
+      ['print', null],
+      ['cut', 'knife'],
+    ]);
+  });
+
+  it('says the document with --json and writes to --out', () => {
+    const ran = run('run-sheet', 'job', '--profile', PROFILE, '--out', '.', '--json');
+    expect(ran.status).toBe(0);
+    expect(JSON.parse(ran.stdout)).toEqual(JSON.parse(read('run-sheet.json')));
+    expect((JSON.parse(ran.stdout) as RunSheet).totals.sheets).toBe(250);
+  });
+
+  it('writes over nothing else', () => {
+    writeFileSync(join(folder, 'own.html'), 'mine');
+    rmSync(join(folder, 'busy'), { recursive: true, force: true });
+    spawnSync('mkdir', [join(folder, 'busy')]);
+    writeFileSync(join(folder, 'busy', 'run-sheet.html'), 'mine');
+    const ran = run('run-sheet', 'job', '--profile', PROFILE, '--out', 'busy');
+    expect(ran.status).toBe(4);
+    expect(read('busy/run-sheet.html')).toBe('mine');
+  });
+
+  it('refuses a machine or material that is not there, and says the nearest', () => {
+    const machine = run('run-sheet', 'job', '--profile', PROFILE, '--machine', 'tabel');
+    expect([machine.status, machine.stderr]).toEqual([2, expect.stringContaining('Did you mean "table"?')]);
+    const material = run('run-sheet', 'job', '--profile', PROFILE, '--material', 'folding board 30');
+    expect([material.status, material.stderr]).toEqual([2, expect.stringContaining('"folding board 300"')]);
+    expect(run('run-sheet', 'job', '--profile', PROFILE, '--sheets', '1.5').status).toBe(2);
+  });
+
+  it('asks for a profile, and refuses a job whose files were changed', () => {
+    expect(run('run-sheet', 'job').status).toBe(2);
+    expect(run('run-sheet', 'job', '--profile', 'nowhere.json').status).toBe(2);
+    spawnSync('cp', ['-r', join(folder, 'job'), join(folder, 'changed')]);
+    writeFileSync(join(folder, 'changed', 'tuck-carton.3-cut.svg'), '<svg xmlns="http://www.w3.org/2000/svg"/>');
+    const ran = run('run-sheet', 'changed', '--profile', PROFILE);
+    expect(ran.status).toBe(3);
+    expect(ran.stderr).toContain('is not the file that the manifest');
+  });
+});
+
+describe('pinbar split with a profile', () => {
+  it('puts the run sheet into the job, the very same', () => {
+    const ran = run('split', resolve('samples/tuck-carton.svg'), '--out', 'whole', '--profile', PROFILE, '--json');
+    expect(ran.status).toBe(0);
+    const names = (JSON.parse(ran.stdout) as { readonly files: readonly { readonly name: string }[] }).files;
+    expect(names.map(({ name }) => name)).toEqual(expect.arrayContaining(['run-sheet.html', 'run-sheet.json']));
+    expect(readdirSync(join(folder, 'whole'))).toContain('run-sheet.html');
+    run('run-sheet', 'job', '--profile', PROFILE);
+    expect(read('whole/run-sheet.json')).toBe(read('job/run-sheet.json'));
+    expect(read('whole/run-sheet.html')).toBe(read('job/run-sheet.html'));
+  });
+
+  it('wants the profile for what goes with it', () => {
+    const ran = run('split', resolve('samples/tuck-carton.svg'), '--out', 'none', '--sheets', '5');
+    expect(ran.status).toBe(2);
+    expect(ran.stderr).toContain('--profile');
+  });
+});
