@@ -3,10 +3,12 @@ import { Board } from './board.js';
 import type { Desk } from './drawing-desk.js';
 import { DrawnPart } from './drawn-part.js';
 import { FaultPart, FoundPart } from './found-part.js';
-import type { PartProps } from './page-state.js';
+import { keepLooks } from './keep-ticket.js';
+import type { PageState, PartProps } from './page-state.js';
 import { PointedLine } from './pointed-line.js';
 import { ProofPart, TakePart } from './proof-part.js';
 import { RunStrip } from './run-strip.js';
+import { SettingsPart } from './settings-part.js';
 import { h, type VNode } from './view-library.js';
 
 function drawVerdict({ state, say }: PartProps): VNode {
@@ -28,6 +30,10 @@ function drawVerdict({ state, say }: PartProps): VNode {
 function Head(props: PartProps): VNode {
   const { state, say, acts } = props;
   const { file, history, isWorking, job, fault } = state;
+  const turn = (looks: Pick<PageState, 'language' | 'theme'>): void => {
+    acts.set(looks);
+    keepLooks(localStorage, looks);
+  };
   const button = (words: string, onClick: () => void, isOff = false): VNode =>
     h('button', { type: 'button', onClick, disabled: isOff }, words);
   return h(
@@ -43,8 +49,8 @@ function Head(props: PartProps): VNode {
       file === null ? null : button(say('undo'), acts.undo, history.past.length === 0),
       file === null ? null : button(say('redo'), acts.redo, history.future.length === 0),
       file === null ? null : button(say('another'), acts.closeDrawing),
-      button(say('language'), () => acts.set({ language: state.language === 'en' ? 'de' : 'en' })),
-      button(say('theme'), () => acts.set({ theme: state.theme === 'light' ? 'dark' : 'light' })),
+      button(say('language'), () => turn({ language: state.language === 'en' ? 'de' : 'en', theme: state.theme })),
+      button(say('theme'), () => turn({ language: state.language, theme: state.theme === 'light' ? 'dark' : 'light' })),
     ),
   );
 }
@@ -89,6 +95,7 @@ function Work(props: PartProps & { readonly desk: Desk }): VNode {
       state.fault === null ? null : h(FaultPart, { fault: state.fault, say }),
       h(DrawnPart, props),
       h(FoundPart, props),
+      h(SettingsPart, props),
       h(ProofPart, props),
       h(TakePart, props),
     ),

@@ -24,7 +24,7 @@ function listOptions({ state, say }: PartProps, now: number | null): readonly VN
   const first =
     now === null || now >= 0 || now === -2
       ? []
-      : [h('option', { value: '', disabled: true }, now === -1 ? `? ${say('open')}` : say('mixed'))];
+      : [h('option', { value: '', disabled: true }, now === -1 ? `? ${say('choose')}` : say('mixed'))];
   return [
     ...first,
     ...passes.map((pass, index) => h('option', { value: `${pass.name}\n${pass.role}` }, `${index + 1} ${pass.name}`)),

@@ -5,6 +5,7 @@ import { DEFAULT_TICKET } from '../ticket/default-ticket.js';
 import { writeTicket } from '../ticket/write-ticket.js';
 import { type Moved, moveRun, moveTo } from './edit-ticket.js';
 import { beginHistory, type History, stepBack, stepForth, stepOn } from './history.js';
+import { keepTicket } from './keep-ticket.js';
 import type { Acts, PageState } from './page-state.js';
 import type { JobNews, JobOrder, PaintMessage, PaintNews, PaintOrder, SideFile } from './protocol.js';
 import { startJobWorker, startPaintWorker } from './start-workers.js';
@@ -162,8 +163,10 @@ function openFiles(hand: Hand, files: readonly File[]): void {
 /** Another ticket: the drawing is read again only where its size would change, or where its worker is gone. */
 function turnTo(hand: Hand, history: History<Ticket>): void {
   const before = hand.state.history.present;
-  if (history.present === before) return;
+  // The same again is no step: a list that is typed at says its choice with every letter.
+  if (JSON.stringify(history.present) === JSON.stringify(before)) return;
   set(hand, { history });
+  keepTicket(localStorage, hand.state.file?.name ?? '', history.present);
   const isSame = history.present.userUnitsPerInch === before.userUnitsPerInch;
   if (isSame && hand.job !== null && hand.state.inspection !== null) orderSplit(hand);
   else orderOpen(hand);
@@ -197,6 +200,11 @@ function makeActs(hand: Hand): Acts {
     move: (moved, target) => move(hand, moved, target),
     moveRun: (index, step) => change((ticket) => moveRun(ticket, hand.state.job?.passes ?? [], index, step)),
     changeTicket: change,
+    loadTicket: (name, blob) => void loadTicket(hand, { name, blob }),
+    loadKept: () => {
+      const { kept } = hand.state;
+      if (kept !== null) void loadTicket(hand, { name: kept.name, blob: new Blob([kept.text]) });
+    },
     undo: () => turnTo(hand, stepBack(hand.state.history)),
     redo: () => turnTo(hand, stepForth(hand.state.history)),
     set: (part) => set(hand, part),

@@ -163,7 +163,7 @@ export function DrawnPart(props: PartProps): VNode | null {
   return h(
     'section',
     { id: 'drawn', 'aria-labelledby': 'drawn-title' },
-    h('h2', { id: 'drawn-title' }, say('drawn')),
+    h('h2', { id: 'drawn-title', tabIndex: -1 }, say('drawn')),
     h(
       'p',
       { class: 'quiet' },

@@ -1,9 +1,34 @@
 // What was found, as a list that leads to its places on the board; and why a job could not go on.
-import type { Finding } from '../model/finding.js';
+import type { Finding, FindingCode } from '../model/finding.js';
 import type { Fault, PartProps } from './page-state.js';
 import type { NumberedPlace } from './protocol.js';
 import type { Say } from './texts.js';
 import { h, type VNode } from './view-library.js';
+
+/** Where on the page a question is answered. */
+const ANSWERS: Readonly<Partial<Record<FindingCode, string>>> = {
+  'layer/hidden-asked': 'job-hidden',
+  'split/picture-linked': 'job-pictures',
+  'classify/fill-and-stroke': 'job-part-paint',
+  'mark/no-room': 'job-margin',
+  'resolve/size-unsure': 'job-inch',
+  'classify/unclaimed': 'drawn-title',
+  'classify/claimed-twice': 'drawn-title',
+  'classify/name-against-paint': 'drawn-title',
+  'classify/name-unsure': 'drawn-title',
+};
+
+function drawAnswer(code: FindingCode, say: Say): VNode | null {
+  const id = ANSWERS[code];
+  if (id === undefined) return null;
+  const go = (event: Event): void => {
+    event.preventDefault();
+    const place = document.getElementById(id);
+    place?.scrollIntoView({ block: 'center' });
+    place?.focus();
+  };
+  return h('p', {}, h('a', { href: `#${id}`, onClick: go }, say('answerHere')));
+}
 
 function drawFinding({ state, say, acts }: PartProps, item: NumberedPlace): VNode {
   const { number, finding, details, spots } = item;
@@ -38,6 +63,7 @@ function drawFinding({ state, say, acts }: PartProps, item: NumberedPlace): VNod
       h('p', { lang: 'en' }, finding.message),
       details === '' ? null : h('p', { class: 'quiet', lang: 'en' }, details),
       finding.remedy === '' ? null : h('p', { class: 'remedy', lang: 'en' }, `→ ${finding.remedy}`),
+      drawAnswer(finding.code, say),
     ),
   );
 }

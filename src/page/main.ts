@@ -1,6 +1,7 @@
 // Begins the page.
 import { App } from './app.js';
 import { type Desk, openDesk } from './drawing-desk.js';
+import { recallLooks, recallTicket } from './keep-ticket.js';
 import { beginState, type PageState } from './page-state.js';
 import { type Language, sayIn } from './texts.js';
 import { h, render } from './view-library.js';
@@ -15,8 +16,9 @@ async function openGiven(desk: Desk): Promise<void> {
 }
 
 function begin(root: HTMLElement): void {
-  const language: Language = navigator.language.startsWith('de') ? 'de' : 'en';
-  const theme = matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+  const looks = recallLooks(localStorage);
+  const language: Language = looks.language ?? (navigator.language.startsWith('de') ? 'de' : 'en');
+  const theme = looks.theme ?? (matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light');
   const show = (state: PageState): void => {
     const say = sayIn(state.language);
     document.documentElement.lang = state.language;
@@ -24,7 +26,7 @@ function begin(root: HTMLElement): void {
     document.title = say('title');
     render(h(App, { state, say, acts: desk.acts, desk }), root);
   };
-  const first = beginState(language, theme);
+  const first = beginState(language, theme, recallTicket(localStorage));
   const desk = openDesk(first, show);
   document.addEventListener('paste', (event) => {
     const text = event.clipboardData?.getData('text/plain') ?? '';

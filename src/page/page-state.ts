@@ -7,6 +7,7 @@ import { DEFAULT_TICKET } from '../ticket/default-ticket.js';
 import type { Moved } from './edit-ticket.js';
 import type { ExcerptLine } from './excerpt.js';
 import { beginHistory, type History } from './history.js';
+import type { KeptTicket } from './keep-ticket.js';
 import type { JobReport } from './protocol.js';
 import type { Language, Say } from './texts.js';
 
@@ -52,12 +53,16 @@ export interface PageState {
   readonly chosenFinding: number;
   /** Where the board should go; another object, another jump. */
   readonly jump: { readonly xMm: number; readonly yMm: number } | null;
+  /** The ticket of last time; null where there is none. */
+  readonly kept: KeptTicket | null;
+  /** What a ticket asks for where it says nothing. */
+  readonly usual: Ticket;
   readonly language: Language;
   readonly theme: 'light' | 'dark';
 }
 
 /** The page before a file is there. */
-export function beginState(language: Language, theme: 'light' | 'dark'): PageState {
+export function beginState(language: Language, theme: 'light' | 'dark', kept: KeptTicket | null): PageState {
   return {
     file: null,
     isWorking: false,
@@ -80,6 +85,8 @@ export function beginState(language: Language, theme: 'light' | 'dark'): PageSta
     pointed: -1,
     chosenFinding: 0,
     jump: null,
+    kept,
+    usual: DEFAULT_TICKET,
     language,
     theme,
   };
@@ -113,6 +120,9 @@ export interface Acts {
   move(moved: Moved, target: string): void;
   moveRun(index: number, step: -1 | 1): void;
   changeTicket(change: (ticket: Ticket) => Ticket): void;
+  loadTicket(name: string, blob: Blob): void;
+  /** The ticket of last time. */
+  loadKept(): void;
   undo(): void;
   redo(): void;
   set(change: Partial<PageState>): void;

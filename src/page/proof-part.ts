@@ -59,8 +59,13 @@ function quote(word: string): string {
 export function TakePart({ state, say }: PartProps): VNode | null {
   if (state.job === null) return null;
   const { files, stem, outcome } = state.job;
+  // While the work goes on, the files are those of the ticket before.
   const ready =
-    files.length > 0 && state.zipAddress !== null && (outcome === 'in-register' || outcome === 'not-verified');
+    !state.isWorking &&
+    state.fault === null &&
+    files.length > 0 &&
+    state.zipAddress !== null &&
+    (outcome === 'in-register' || outcome === 'not-verified');
   const body = !ready
     ? h('p', { class: 'quiet' }, say('takeNothing'))
     : h(

@@ -46,7 +46,7 @@ function drawActs(props: PartProps, pass: Pass, index: number): VNode {
         'aria-label': say('show', pass.name),
       }),
     ),
-    small('1×', 'only', {
+    small(say('alone'), 'only', {
       'aria-pressed': isAlone,
       onClick: () => acts.set({ looked: isAlone ? { kind: 'all' } : { kind: 'some', passes: [index] } }),
     }),

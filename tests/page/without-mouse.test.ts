@@ -1,0 +1,139 @@
+// The page without a mouse, for a screen reader, enlarged, and on narrow windows.
+
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { describeWith } from '../house/witnesses.js';
+import { giveFiles, SINGLE, samplePaths, startBrowser, takeZip, waitDone, watchPage } from './open-page.js';
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** What axe finds serious or worse. */
+async function listSerious(page: Page): Promise<readonly string[]> {
+  await page.evaluate(AXE);
+  const found = await page.evaluate<readonly { impact: string; id: string; where: string }[]>(
+    `axe.run(document).then(({ violations }) => violations.map(({ impact, id, nodes }) =>
+      ({ impact, id, where: nodes.slice(0, 3).map(({ html }) => html.slice(0, 160)).join(' | ') })))`,
+  );
+  return found
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(({ id, where }) => `${id}: ${where}`);
+}
+
+/** Presses Tab until what has the focus fits a selector. */
+async function tabTo(page: Page, selector: string, most = 120): Promise<void> {
+  for (let i = 0; i < most; i += 1) {
+    await page.keyboard.press('Tab');
+    if (await page.evaluate(`document.activeElement?.matches(${JSON.stringify(selector)}) ?? false`)) return;
+  }
+  throw new Error(`no way to ${selector} by Tab`);
+}
+
+describeWith('chromium', 'the page, without a mouse', () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await startBrowser();
+  });
+  afterAll(() => browser?.close());
+
+  it('is sound for a screen reader: empty, at work, with findings, with a fault; light and dark; in German', async () => {
+    const { page } = await watchPage(browser);
+    await page.goto(SINGLE);
+    expect(await listSerious(page)).toEqual([]);
+    await giveFiles(page, samplePaths('bad-carton'));
+    expect(await listSerious(page)).toEqual([]);
+    await page.click('text=Light or dark');
+    expect(await page.evaluate('document.documentElement.dataset.theme')).toBe('dark');
+    expect(await listSerious(page)).toEqual([]);
+    await page.click('text=Sprache: Deutsch');
+    expect(await page.evaluate('document.documentElement.lang')).toBe('de');
+    expect(await page.textContent('#found-title')).toBe('Was gefunden wurde (8)');
+    await page.click('text=Andere Zeichnung');
+    await giveFiles(page, ['samples/tuck-carton.svg']);
+    expect(await page.textContent('.verdict')).toBe('Passgenau');
+    expect(await listSerious(page)).toEqual([]);
+    await page.click('text=Andere Zeichnung');
+    await giveFiles(page, ['package.json']);
+    expect(await page.textContent('.fault h2')).toBe('Nicht lesbar');
+    expect(await listSerious(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  it('goes from the drawing to the zip by keys alone', async () => {
+    const { page } = await watchPage(browser);
+    await page.goto(SINGLE);
+    await tabTo(page, 'input[type=file]');
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
+    await chooser.setFiles(['samples/tuck-carton.svg']);
+    await waitDone(page);
+    // The board by its keys.
+    await tabTo(page, '.board');
+    const scale = () => page.textContent('.scale');
+    const whole = await scale();
+    await page.keyboard.press('1');
+    expect(await scale()).toBe('100 %');
+    await page.keyboard.press('+');
+    expect(await scale()).toBe('125 %');
+    await page.keyboard.press('0');
+    expect(await scale()).toBe(whole);
+    const placeOf = (): Promise<string> => page.evaluate(`document.querySelector('.paper').style.left`);
+    const before = Number.parseFloat(await placeOf());
+    await page.keyboard.press('ArrowRight');
+    expect(Number.parseFloat(await placeOf())).toBeCloseTo(before - 60, 3);
+    // A layer goes to another pass, and back.
+    await tabTo(page, 'select[aria-label="Sun goes to"]');
+    await page.keyboard.type('varnish');
+    await waitDone(page);
+    expect(await page.locator('.sheet strong').allTextContents()).toEqual(['crease', 'print', 'varnish', 'cut']);
+    await page.keyboard.press('Control+z');
+    await waitDone(page);
+    expect(await page.locator('.sheet strong').allTextContents()).toEqual(['crease', 'print', 'cut']);
+    await tabTo(page, '#take .main-act');
+    const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
+    expect(download.suggestedFilename()).toBe('tuck-carton.passes.zip');
+    await page.context().close();
+  });
+
+  it.each([
+    ['a wide window', 1280, 800, 1],
+    ['twice as large', 640, 400, 2],
+    ['a tablet', 768, 1024, 1],
+    ['a telephone', 390, 844, 1],
+    ['a narrow one, in German', 320, 640, 1],
+  ])('fits %s', async (name, width, height) => {
+    const { page } = await watchPage(browser, { width, height });
+    await page.goto(SINGLE);
+    if (name.endsWith('German')) await page.click('text=Sprache: Deutsch');
+    await giveFiles(page, samplePaths('bad-carton'));
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
+    const board = (await page.locator('.board').boundingBox())!;
+    expect(board.width).toBeGreaterThan(width / 2);
+    expect(board.height).toBeGreaterThan(150);
+    await page.context().close();
+  });
+
+  it('keeps the ticket, and takes it again', async () => {
+    const { page } = await watchPage(browser);
+    await page.goto(SINGLE);
+    await giveFiles(page, ['samples/tuck-carton.svg']);
+    await page.selectOption('select[aria-label="Sun goes to"]', { label: 'varnish' });
+    await waitDone(page);
+    await page.fill('#job-materialWidthMm', '320');
+    await page.press('#job-materialWidthMm', 'Enter');
+    await waitDone(page);
+    await page.reload();
+    await giveFiles(page, ['samples/tuck-carton.svg']);
+    expect(await page.locator('.sheet strong').allTextContents()).toEqual(['crease', 'print', 'cut']);
+    await page.click('text=Use the last ticket (tuck-carton.svg)');
+    await waitDone(page);
+    expect(await page.locator('.sheet strong').allTextContents()).toEqual(['crease', 'print', 'varnish', 'cut']);
+    expect(await page.inputValue('#job-materialWidthMm')).toBe('320');
+    const [saved] = await Promise.all([page.waitForEvent('download'), page.click('text=Save the ticket')]);
+    const ticket = readFileSync(await saved.path());
+    const files = await takeZip(page);
+    expect(Buffer.compare(files['tuck-carton.ticket.json']!, ticket)).toBe(0);
+    expect(JSON.parse(ticket.toString()).checks.materialWidthMm).toBe(320);
+    await page.context().close();
+  });
+});
