@@ -3,7 +3,7 @@ import { type Command, jsonOption, Option, type Run, reading } from './build-opt
 import { parseNumber, parsePositive, parseSheet } from './parse-value.js';
 
 function sheetOption(): Option {
-  return new Option('--sheet <width x height>', 'size of the sheet, mm: 210x297')
+  return new Option('--sheet <mmxmm>', 'size of the sheet, mm: 210x297')
     .argParser(reading(parseSheet))
     .default([210, 297], '210x297');
 }

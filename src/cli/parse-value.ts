@@ -32,15 +32,14 @@ export function parseNumber(text: string): number {
   return value;
 }
 
-/** Width and height of a sheet, mm: `210x297`. */
+/** A number with or without a unit of length. */
+const SIDE = '[-+]?(?:\\d+\\.?\\d*|\\.\\d+)(?:mm|cm|in)?';
+
+/** Width and height of a sheet, mm: two lengths with an x between. */
 export function parseSheet(text: string): readonly [number, number] {
-  const [width, height, more] = text.split(/x/i).map((part) => part.trim());
-  if (width === undefined || height === undefined || more !== undefined) {
-    throw new Error('A sheet is its width and height in mm with an x between: 210x297.');
-  }
-  const size = [parseSize(width), parseSize(height)] as const;
-  if (size[0] === 0 || size[1] === 0) throw new Error('A sheet is wider and higher than 0.');
-  return size;
+  const match = new RegExp(`^(${SIDE})\\s*x\\s*(${SIDE})$`).exec(text.trim());
+  if (match === null) throw new Error('A sheet is width x height: 700x500, 70cmx50cm or 27.5inx19.7in.');
+  return [parseSize(match[1]!), parseSize(match[2]!)];
 }
 
 /** A positive number. */

@@ -1,16 +1,6 @@
 // Options of the command line for copies on a sheet, and how their values are read.
 import { Option, reading } from './build-options.js';
-import { parsePositive, parseSize } from './parse-value.js';
-
-/** A number with or without a unit of length. */
-const SIDE = '[-+]?(?:\\d+\\.?\\d*|\\.\\d+)(?:mm|cm|in)?';
-
-/** Width and height of a sheet, mm: two lengths with an x between. */
-export function parseSheet(text: string): readonly [number, number] {
-  const match = new RegExp(`^(${SIDE})\\s*x\\s*(${SIDE})$`).exec(text.trim());
-  if (match === null) throw new Error('A sheet is width x height: 700x500, 70cmx50cm or 27.5inx19.7in.');
-  return [parseSize(match[1]!), parseSize(match[2]!)];
-}
+import { parsePositive, parseSheet, parseSize } from './parse-value.js';
 
 const SIDES = ['top', 'bottom', 'left', 'right'] as const;
 

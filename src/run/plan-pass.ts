@@ -1,11 +1,13 @@
 // One pass of the run sheet: tool, settings, lines, times.
+
+import { toNewton } from '../geometry/force.js';
 import type { LikeStretches, ProfileTool, ShopOrder, ToolSettings } from '../model/profile.js';
 import type { Figure, RunLines, RunPass, RunRegister, RunSettings, RunSheet, RunTime } from '../model/run-sheet.js';
 import { listHazards } from './list-cautions.js';
 import { type LineFigures, measureLines } from './measure-lines.js';
 import { motionTime } from './motion-time.js';
 import type { PassFacts, RunFacts } from './run-facts.js';
-import { type FigureScope, showFigure, toNewton } from './show-figure.js';
+import { type FigureScope, showFigure } from './show-figure.js';
 
 /** Rows that a timing record holds at most, so that the profile takes it. */
 const MOST_RECORDS = 1000;
@@ -85,13 +87,13 @@ function showSettings(pass: PassFacts, tool: ProfileTool | null, scope: PassScop
   return {
     speedCmS: show('speedCmS', 'speed', runs),
     pressureGf,
-    pressureN: toNewton(pressureGf?.value ?? null),
+    pressureN: pressureGf === null ? null : toNewton(pressureGf.value),
     strokes: show('strokes', 'strokes', runs),
     offsetMm: show('offsetMm', 'offset', runs),
     cutMm: show('cutMm', 'cut length between ties', ties),
     tieMm: show('tieMm', 'tie length', ties),
     tiePressureGf,
-    tiePressureN: toNewton(tiePressureGf?.value ?? null),
+    tiePressureN: tiePressureGf === null ? null : toNewton(tiePressureGf.value),
     secondsPerSheet: show('secondsPerSheet', 'time per sheet', tool !== null && pass.lines === null),
   };
 }

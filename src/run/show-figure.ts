@@ -2,15 +2,6 @@
 import type { Entered } from '../model/profile.js';
 import type { Figure } from '../model/run-sheet.js';
 
-/** Newtons of one gram-force: standard gravity, exact by the 3rd general conference on weights and measures, 1901 (from memory). */
-const NEWTON_PER_GF = 0.00980665;
-
-/** A force in newtons; null stays null. */
-export function toNewton(gramForce: number | null): number | null {
-  // Rounded to the digits the constant has, so that 300 gf are 2.941995 N and not 2.9419949999999995.
-  return gramForce === null ? null : Math.round(gramForce * NEWTON_PER_GF * 1e9) / 1e9;
-}
-
 /** What was shown: each list in words, once each. */
 export interface FigureLog {
   readonly missing: Set<string>;

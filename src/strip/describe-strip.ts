@@ -1,6 +1,6 @@
 // The record of a test strip: which file is run at which value.
+import { toNewton } from '../geometry/force.js';
 import { printNumber } from '../geometry/print-number.js';
-import { NEWTON_PER_GF } from './draw-strip.js';
 import { SETTING_UNITS, type SteppedSetting, type StripRequest, type StripStep } from './strip-request.js';
 
 /** One step of a strip and the file that runs it. */
@@ -42,7 +42,7 @@ export function describeStrip(
     steps: steps.map(({ number, value, xMm, yMm }) => ({
       number,
       value,
-      newton: isPressure ? Number(printNumber(value * NEWTON_PER_GF, 3)) : null,
+      newton: isPressure ? Number(printNumber(toNewton(value), 3)) : null,
       file: files[number]!,
       xMm,
       yMm,

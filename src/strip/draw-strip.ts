@@ -1,12 +1,11 @@
 // A test strip: one field per value with lines, turns, a square, a circle and arcs, and a legend to be printed.
+import { toNewton } from '../geometry/force.js';
 import { printNumber } from '../geometry/print-number.js';
 import { namePass } from '../model/pass.js';
 import { arc, drawLayer, drawSheet, letters, line, lineThrough } from './draw-lines.js';
 import { EDGE_MM, planStrip } from './plan-strip.js';
 import { type OwnDrawing, SETTING_UNITS, type StripRequest, type StripStep } from './strip-request.js';
 
-/** One gram-force in newton. Source: 3rd CGPM (1901), standard gravity 9.80665 m/s2. */
-export const NEWTON_PER_GF = 0.00980665;
 /** The pass that prints the legend. */
 const LEGEND = 'legend';
 /** What holds the square and the circle of a cut strip in the sheet, mm. */
@@ -61,7 +60,7 @@ function drawField({ number, xMm, yMm }: StripStep, open: boolean): string {
 }
 
 function sayValue({ value }: StripStep, { setting }: StripRequest): readonly [string, string] {
-  const newton = setting === 'pressure' ? `${printNumber(value * NEWTON_PER_GF, 3)} N` : '';
+  const newton = setting === 'pressure' ? `${printNumber(toNewton(value), 3)} N` : '';
   return [`${value} ${SETTING_UNITS[setting].sign}`, newton];
 }
 

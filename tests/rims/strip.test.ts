@@ -70,7 +70,7 @@ describe('test-strip', () => {
   it.each([
     [['--tool', 'glue'], 'gluing is none'],
     [['--tool', 'saw'], '"saw" is no pass that pinbar knows'],
-    [['--tool', 'crease', '--sheet', '210'], 'width and height in mm'],
+    [['--tool', 'crease', '--sheet', '210'], 'A sheet is width x height'],
     [['--tool', 'crease', '--sheet', '100x100'], 'has room for 0 fields'],
   ])('says what is wrong with %j', (args, words) => {
     const ran = run('test-strip', '--from', '1', '--to', '2', '--out', 'wrong', ...args);
