@@ -40,7 +40,7 @@ module.exports = {
       name: 'known-rooms',
       comment: 'A new room gets a line in the table.',
       severity: 'error',
-      from: { path: '^src/[^/]+/', pathNot: `^src/(?:${Object.keys(ROOMS).join('|')}|road|disk|cli|page)/` },
+      from: { path: '^src/[^/]+/', pathNot: `^src/(?:${Object.keys(ROOMS).join('|')}|road|disk|hot-folder|cli|page)/` },
       to: {},
     },
     {
@@ -48,7 +48,7 @@ module.exports = {
       comment: 'The road and the door know every room, but no rim.',
       severity: 'error',
       from: { path: '^src/(?:road/|pipeline\\.ts$|index\\.ts$)' },
-      to: { path: '^src/(?:cli/|disk/|page/|index\\.ts$)' },
+      to: { path: '^src/(?:cli/|hot-folder/|disk/|page/|index\\.ts$)' },
     },
     {
       name: 'road-below-pipeline',
@@ -65,11 +65,18 @@ module.exports = {
       to: { path: '^src/', pathNot: '^src/(?:(?:disk|model)/|index\\.ts$)' },
     },
     {
+      name: 'rim-hot-folder',
+      comment: 'The hot folder imports the shared part of the rims, the road, the door, ticket, model, report.',
+      severity: 'error',
+      from: { path: '^src/hot-folder/' },
+      to: { path: '^src/', pathNot: '^src/(?:(?:hot-folder|disk|road|ticket|model|report)/|pipeline\\.ts$|index\\.ts$)' },
+    },
+    {
       name: 'rim-cli',
       comment: 'The command imports the other rims, the road, the door, ticket, model, report.',
       severity: 'error',
       from: { path: '^src/cli/' },
-      to: { path: '^src/', pathNot: '^src/(?:(?:cli|disk|road|ticket|model|report)/|pipeline\\.ts$|index\\.ts$)' },
+      to: { path: '^src/', pathNot: '^src/(?:(?:cli|hot-folder|disk|road|ticket|model|report)/|pipeline\\.ts$|index\\.ts$)' },
     },
     {
       name: 'rim-page',
@@ -103,7 +110,7 @@ module.exports = {
       name: 'no-platform-in-core',
       comment: 'The core runs in a browser: no built-in module of Node.',
       severity: 'error',
-      from: { path: '^src/', pathNot: '^src/(?:cli|disk)/' },
+      from: { path: '^src/', pathNot: '^src/(?:cli|disk|hot-folder)/' },
       to: { dependencyTypes: ['core'] },
     },
     {

@@ -10,6 +10,7 @@ import { addCorrect, addMeasure } from './declare-register.js';
 import { addRunSheet } from './declare-run-sheet.js';
 import { addSplit } from './declare-split.js';
 import { addStrip, addTarget } from './declare-strip.js';
+import { addRunJobs, addWatch } from './declare-watch.js';
 import { EXIT, exitCodeOf } from './exit-code.js';
 
 const CODES = `
@@ -28,6 +29,8 @@ function buildProgram(run: Run): Command {
     .addHelpText('after', `\nExample:\n  pinbar split carton.svg\n${CODES}`);
   addInspect(program, run);
   addCheck(program, run);
+  addWatch(program, run);
+  addRunJobs(program);
   addSplit(program, run);
   addVerify(program, run);
   addMeasure(program, run);

@@ -54,7 +54,9 @@ describe('imports', () => {
   it('have a line for every room, and no line without a room', () => {
     const there = readdirSync(join(ROOT, 'src'), { withFileTypes: true }).filter((entry) => entry.isDirectory());
     const filled = there.map(({ name }) => name).filter((name) => readdirSync(join(ROOT, 'src', name)).length > 0);
-    expect(filled.sort()).toEqual([...rooms.map(({ room }) => room), 'cli', 'disk', 'page', 'road'].sort());
+    expect(filled.sort()).toEqual(
+      [...rooms.map(({ room }) => room), 'cli', 'disk', 'hot-folder', 'page', 'road'].sort(),
+    );
   });
 
   it('keep to the table', async () => {
@@ -80,6 +82,7 @@ describe('imports', () => {
     ['a rim that knows a stage', 'cli/b', 'split/a', undefined, 'rim-cli'],
     ['a page that knows a stage', 'page/b', 'split/a', undefined, 'rim-page'],
     ['a road that knows the page', 'pipeline', 'page/a', undefined, 'road'],
+    ['a hot folder that knows the command', 'hot-folder/b', 'cli/a', undefined, 'rim-hot-folder'],
     ['a shared part of the rims that knows one', 'disk/b', 'cli/a', undefined, 'rim-disk'],
     [
       'a built-in module in the core',

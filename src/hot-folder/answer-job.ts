@@ -1,0 +1,144 @@
+// Runs one job, in a worker: bytes and ticket to files, or to a report about why not. Writes nothing.
+import { createHash } from 'node:crypto';
+import { pictureReader } from '../disk/read-input.js';
+import {
+  check,
+  DEFAULT_LIMITS,
+  FINDING_KINDS,
+  type Finding,
+  type FindingCode,
+  joinPieces,
+  PinbarError,
+  readTicket,
+  split,
+  type Ticket,
+} from '../index.js';
+import { printChecks } from '../report/print-checks.js';
+import { printFindings } from '../report/print-findings.js';
+import { MACHINE_DISK } from './folder-disk.js';
+import type { JobAnswer, JobAsked, JobNotMade } from './job-message.js';
+
+function codesOf(findings: readonly Finding[]): readonly string[] {
+  return [...new Set(findings.filter((item) => item.severity !== 'note').map((item) => item.code))];
+}
+
+/** Answers by the code of a question, as a ticket says them. */
+const ANSWERS: Readonly<Partial<Record<FindingCode, string>>> = {
+  'layer/hidden-asked': '{"pinbar": 1, "hidden": "include"} takes hidden layers along, "skip" leaves them out.',
+  'classify/unclaimed':
+    '{"pinbar": 1, "rules": [{"pass": "print", "rest": true}]} sends all the rest to print; "ignore" leaves it out.',
+  'classify/fill-and-stroke': '{"pinbar": 1, "partPaint": true} sends the fill to print and the stroke to its pass.',
+  'split/picture-linked': '{"pinbar": 1, "linkedPictures": "embed"} puts the pictures in, "leave-out" leaves them out.',
+  'mark/no-room': '{"pinbar": 1, "marginMm": 15} grows the sheet by so many mm on every side.',
+  'resolve/size-unsure': '{"pinbar": 1, "userUnitsPerInch": 96} says how many units of the drawing make an inch.',
+  'resolve/size-missing': '{"pinbar": 1, "userUnitsPerInch": 96} says how many units of the drawing make an inch.',
+};
+
+/** Warnings that a strict ticket turns into errors, and that an answer settles. */
+const ASKS_WHEN_STRICT = new Set<FindingCode>(['resolve/size-unsure', 'resolve/size-missing']);
+
+function isQuestion(item: Finding): boolean {
+  return FINDING_KINDS[item.code].asks === true || ASKS_WHEN_STRICT.has(item.code);
+}
+
+/** The first error as a question, or as what is wrong. */
+function sayQuestion(findings: readonly Finding[], asks: boolean): string {
+  const errors = findings.filter((item) => item.severity === 'error');
+  const first = errors[0];
+  if (first === undefined) return 'The files could not be proved to overlay.';
+  if (!asks) return [first.message, first.remedy].join('\n').trim();
+  const more =
+    errors.length === 1 ? [] : [`${errors.length - 1} more to be settled after that: see report/report.txt.`];
+  const answer = ANSWERS[first.code] ?? first.remedy;
+  const how =
+    'Put the answer beside this file, as ticket.json; its keys are laid over the ticket of the job. For instance:';
+  return [first.message, how, answer, ...more].join('\n');
+}
+
+function printReport(kind: string, findings: readonly Finding[], facts: object): string {
+  return `${JSON.stringify({ pinbar: 1, document: 'report', outcome: kind, ...facts, findings }, null, 2)}\n`;
+}
+
+/** A report without a picture: the art could not even be read. */
+function reportTrouble(error: PinbarError): JobNotMade {
+  const { findings } = error;
+  const asks = findings.filter((item) => item.severity === 'error').every((item) => item.code.startsWith('ticket/'));
+  const kind = asks && findings.length > 0 ? 'asks' : 'refused';
+  return {
+    kind,
+    question: sayQuestion(findings, kind === 'asks'),
+    text: printFindings(findings, true),
+    json: printReport(kind, findings, {}),
+    picture: null,
+    codes: codesOf(findings),
+  };
+}
+
+interface Delivered {
+  readonly bytes: Uint8Array;
+  readonly ticket: Ticket;
+  readonly asked: JobAsked;
+  readonly loadPicture: (address: string) => Promise<Uint8Array | null>;
+}
+
+/** The checks draw the picture and list what is wrong; what only splitting found is added. */
+async function reportJob(delivered: Delivered, found: readonly Finding[]): Promise<JobNotMade> {
+  const { bytes, ticket, asked, loadPicture } = delivered;
+  const options = { fileName: asked.fileName, limits: asked.limits, loadPicture };
+  const errors = found.filter((item) => item.severity === 'error');
+  const asks = errors.length > 0 && errors.every(isQuestion);
+  const kind = asks ? 'asks' : 'refused';
+  const checked = await check(bytes, ticket, options);
+  const listed = new Set(checked.findings.map((item) => `${item.code} ${item.message}`));
+  const unlisted = found.filter((item) => !listed.has(`${item.code} ${item.message}`));
+  const { artboard } = checked.artwork;
+  return {
+    kind,
+    question: sayQuestion(found, asks),
+    text: `${printChecks(checked)}${unlisted.length === 0 ? '' : `\n${printFindings(unlisted, true)}`}`,
+    json: printReport(kind, [...checked.findings, ...unlisted], {
+      artboard: { widthMm: artboard.width * artboard.mmPerPx, heightMm: artboard.height * artboard.mmPerPx },
+      counts: checked.counts,
+    }),
+    picture: joinPieces(checked.picture.pieces),
+    codes: codesOf(found),
+  };
+}
+
+async function makeJob(asked: JobAsked): Promise<JobAnswer> {
+  const ticket = readTicket(asked.ticket ?? { pinbar: 1 });
+  // One byte more than allowed is enough for the reader to refuse it.
+  const bytes = MACHINE_DISK.read(Buffer.from(asked.path), 0, (asked.limits.bytes ?? DEFAULT_LIMITS.bytes) + 1);
+  const pictures: string[] = [];
+  const reader = pictureReader(asked.picturesIn === null ? null : `${asked.picturesIn}/art.svg`);
+  const loadPicture = async (address: string): Promise<Uint8Array | null> => {
+    const picture = await reader(address);
+    pictures.push(picture === null ? 'none' : createHash('sha256').update(picture).digest('hex'));
+    return picture;
+  };
+  const job = await split(bytes, ticket, { fileName: asked.fileName, limits: asked.limits, loadPicture });
+  if (job.outcome !== 'in-register' || job.manifest === null) {
+    return reportJob({ bytes, ticket, asked, loadPicture: reader }, job.findings);
+  }
+  const files = [...job.files, ...(job.proofPicture === null ? [] : [job.proofPicture]), job.manifest];
+  return {
+    kind: 'made',
+    files: files.map((file) => ({ name: file.name, bytes: joinPieces(file.pieces) })),
+    pictures,
+    codes: codesOf(job.findings),
+  };
+}
+
+/**
+ * Runs a job to its answer.
+ *
+ * @throws What is neither about the artwork nor about the ticket: a fault of pinbar, or an error of the system.
+ */
+export async function answerJob(asked: JobAsked): Promise<JobAnswer> {
+  try {
+    return await makeJob(asked);
+  } catch (error) {
+    if (error instanceof PinbarError) return reportTrouble(error);
+    throw error;
+  }
+}

@@ -1,0 +1,91 @@
+// How a job ends: its report is written, its line in the journal, and then one rename moves its folder out of `work/`.
+import { joinPath } from './folder-disk.js';
+import { replaceRecord, sayFrom } from './job-record.js';
+import { hashTickets } from './job-ticket.js';
+import { type Ending, isJournaled, writeJournal } from './journal.js';
+import { type HeldJob, type Station, settleJob } from './station.js';
+
+/** What is known of a job when it ends. */
+export interface JobFacts {
+  readonly bytes: number;
+  readonly sha256: string | null;
+  readonly codes: readonly string[];
+  readonly seconds: number;
+  /** Whether an earlier run was interrupted, so that its line may be there already. */
+  readonly interrupted: boolean;
+}
+
+/** A report for people and for programs. */
+export interface JobReport {
+  readonly question: string;
+  readonly text: string;
+  readonly json: string;
+  /** SVG; null where nothing could be drawn. */
+  readonly picture: Uint8Array | null;
+}
+
+/** Name of the question in a parked job. */
+const QUESTION = 'question.txt';
+
+/** Hidden things of a run, and reports of an earlier one. */
+export function sweepJob(station: Station, job: HeldJob): void {
+  for (const name of ['.out', '.key', '.job.json.new', 'report', QUESTION]) {
+    station.disk.remove(joinPath(job.folder, name));
+  }
+}
+
+function writeReport(station: Station, job: HeldJob, report: JobReport, question: boolean): void {
+  const { disk } = station;
+  sweepJob(station, job);
+  const folder = joinPath(job.folder, 'report');
+  disk.makeFolder(folder);
+  disk.writeNew(joinPath(folder, 'report.txt'), [Buffer.from(report.text)]);
+  disk.writeNew(joinPath(folder, 'report.json'), [Buffer.from(report.json)]);
+  if (report.picture !== null) disk.writeNew(joinPath(folder, 'findings.svg'), [report.picture]);
+  disk.syncFolder(folder);
+  if (question) disk.writeNew(joinPath(job.folder, QUESTION), [Buffer.from(`${report.question}\n`)]);
+  disk.syncFolder(job.folder);
+}
+
+function journal(station: Station, job: HeldJob, ending: Ending, out: string | null, facts: JobFacts): void {
+  const { disk, layout, owner } = station;
+  const { id } = job.record;
+  if (facts.interrupted && isJournaled(disk, layout, id)) return;
+  const { bytes, sha256, codes, seconds } = facts;
+  const name = sayFrom(job.record);
+  writeJournal(disk, layout, { time: station.now(), id, owner, name, bytes, sha256, ending, out, codes, seconds });
+}
+
+/** Its files are in `out/`: the delivery goes to `done/`. */
+export function endDone(
+  station: Station,
+  job: HeldJob,
+  out: string,
+  ending: 'done' | 'duplicate',
+  facts: JobFacts,
+): void {
+  sweepJob(station, job);
+  journal(station, job, ending, out, facts);
+  settleJob(station, job, 'done');
+}
+
+/** No files: the delivery goes to `failed/` with a report. */
+export function endFailed(station: Station, job: HeldJob, report: JobReport, facts: JobFacts): void {
+  writeReport(station, job, report, false);
+  journal(station, job, 'failed', null, facts);
+  settleJob(station, job, 'failed');
+}
+
+/** An answer is needed: the delivery is parked in `waiting/` with the question. It has not ended, so the journal says nothing. */
+export function parkJob(station: Station, job: HeldJob, report: JobReport): void {
+  writeReport(station, job, report, true);
+  const asked = hashTickets(station, job.folder);
+  replaceRecord(station.disk, job.folder, { ...job.record, asked, aloneRuns: 0 });
+  settleJob(station, job, 'waiting');
+}
+
+/** A report in a few words, where there are no findings to tell. */
+export function plainReport(text: string): JobReport {
+  const json = `${JSON.stringify({ pinbar: 1, document: 'report', outcome: 'refused', message: text, findings: [] }, null, 2)}\n`;
+  return { question: text, text: `${text}\n`, json, picture: null };
+}

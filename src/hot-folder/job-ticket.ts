@@ -1,0 +1,57 @@
+// The ticket that counts for a job in its folder: what it came with, and the answers that were put beside it.
+import { createHash } from 'node:crypto';
+import { readTicketFile } from './choose-ticket.js';
+import { joinPath } from './folder-disk.js';
+import { isTicketName } from './scan-in.js';
+import type { HeldJob, Station } from './station.js';
+
+/** Names of the tickets in a job folder, in their order. */
+function listTickets(station: Station, folder: Buffer): readonly Buffer[] {
+  return station.disk
+    .list(folder)
+    .filter((entry) => entry.kind === 'file' && isTicketName(entry.name))
+    .map((entry) => entry.name)
+    .sort(Buffer.compare);
+}
+
+/** A hash over all tickets in a job folder: another one means that somebody answered. */
+export function hashTickets(station: Station, folder: Buffer): string {
+  const hash = createHash('sha256');
+  for (const name of listTickets(station, folder)) {
+    hash.update(name).update('\n');
+    hash.update(readTicketFile(station.disk, joinPath(folder, name)) ?? '').update('\n');
+  }
+  return hash.digest('hex');
+}
+
+/** Marks of the tickets in a job folder: they change as long as somebody writes. */
+export function markTickets(station: Station, folder: Buffer): string {
+  const marks = listTickets(station, folder).map((name) => station.disk.look(joinPath(folder, name))?.mark ?? '');
+  return marks.join(' ');
+}
+
+function parseObject(text: string): object | null {
+  try {
+    const value: unknown = JSON.parse(text);
+    return typeof value === 'object' && value !== null && !Array.isArray(value) ? value : null;
+  } catch {
+    return null;
+  }
+}
+
+/** The ticket of a job, JSON. Each key of an answer takes the place of that key; what is no JSON object counts alone, to be refused. */
+export function ticketOf(station: Station, job: HeldJob): string | null {
+  const { record, folder } = job;
+  let text = record.ticket;
+  for (const name of listTickets(station, folder)) {
+    const own = readTicketFile(station.disk, joinPath(folder, name));
+    if (own === null) continue;
+    if (record.beside !== null && name.equals(record.beside)) {
+      text = own;
+      continue;
+    }
+    const [before, answer] = [text === null ? {} : parseObject(text), parseObject(own)];
+    text = before === null || answer === null ? own : JSON.stringify({ ...before, ...answer });
+  }
+  return text;
+}

@@ -1,0 +1,41 @@
+// One line of JSON per job that ended.
+import type { FolderDisk } from './folder-disk.js';
+import type { Layout } from './layout.js';
+
+/** How a job ended. */
+export type Ending = 'done' | 'duplicate' | 'failed';
+
+/** A line of the journal. */
+export interface JournalLine {
+  readonly time: string;
+  readonly id: string;
+  readonly owner: string;
+  /** Path below `in/`, as text. */
+  readonly name: string;
+  readonly bytes: number;
+  readonly sha256: string | null;
+  readonly ending: Ending;
+  /** Folder in `out/`, or null. */
+  readonly out: string | null;
+  /** Codes of the errors and warnings, each once. */
+  readonly codes: readonly string[];
+  readonly seconds: number;
+}
+
+/** How far back the journal is searched for a job that was interrupted, bytes. */
+const LOOK_BACK = 4 * 1024 * 1024;
+
+/** Whether the journal has a line of that job; only jobs that were interrupted need to ask. */
+export function isJournaled(disk: FolderDisk, layout: Layout, id: string): boolean {
+  const size = disk.look(layout.journal)?.bytes ?? 0;
+  if (size === 0) return false;
+  const tail = disk.read(layout.journal, Math.max(0, size - LOOK_BACK));
+  // A line that a crash cut off does not count: it lacks its end.
+  const at = tail.lastIndexOf(`"id":${JSON.stringify(id)},`);
+  return at !== -1 && tail.indexOf('}\n', at) !== -1 && tail.indexOf('\n', at) === tail.indexOf('}\n', at) + 1;
+}
+
+/** Writes a line. */
+export function writeJournal(disk: FolderDisk, layout: Layout, line: JournalLine): void {
+  disk.append(layout.journal, JSON.stringify(line));
+}

@@ -1,0 +1,148 @@
+// Which deliveries are ready: at rest, there to their end, with the ticket that they wait for.
+import { endsWell, ticketEndsWell } from './ends-well.js';
+import { codeOf, type FolderDisk, joinPath, type Look } from './folder-disk.js';
+import type { Layout } from './layout.js';
+import { isAtRest, lookAgain, type Seen } from './rest-watch.js';
+import { type Delivery, scanIn } from './scan-in.js';
+
+/** What a watcher remembers of the files it saw, by path. */
+export interface ReadyMemory {
+  readonly seen: Map<string, Seen>;
+  /** Marks of files that were looked at when they were at rest, and whether they are there to their end. */
+  readonly whole: Map<string, { readonly mark: string; readonly ends: boolean }>;
+  /** Files that were named as not ready. */
+  readonly named: Set<string>;
+}
+
+/** Why a file is not ready. */
+export type Lack = 'not-complete' | 'no-ticket' | 'not-allowed' | 'link-or-device';
+
+/** Where to look, what is remembered of it, and what is asked of a file. */
+export interface Finder {
+  readonly disk: FolderDisk;
+  readonly layout: Layout;
+  readonly memory: ReadyMemory;
+  readonly quietMs: number;
+  readonly patienceMs: number;
+  readonly waitTicket: boolean;
+}
+
+/** A file that is not taken, and has not been for the set time. */
+export interface Lacking {
+  readonly from: readonly Buffer[];
+  readonly lack: Lack;
+}
+
+/** What a look found. */
+export interface ReadyLook {
+  /** Oldest first, by when this watcher saw them. */
+  readonly ready: readonly Delivery[];
+  /** Not at rest yet, or at rest and not whole. */
+  readonly unready: readonly Lacking[];
+  /** How many do not rest yet. */
+  readonly moving: number;
+  /** Of those not ready: named now for the first time. */
+  readonly news: readonly Lacking[];
+  /** How long the oldest lies there, ms. */
+  readonly oldestMs: number;
+}
+
+/** A memory without anything in it. */
+export function emptyMemory(): ReadyMemory {
+  return { seen: new Map(), whole: new Map(), named: new Set() };
+}
+
+function keyOfPath(path: Buffer): string {
+  return path.toString('latin1');
+}
+
+/** Looks at a file once per mark: reading it again would say the same. */
+async function isWhole({ disk, memory }: Finder, path: Buffer, look: Look): Promise<boolean> {
+  const key = keyOfPath(path);
+  const known = memory.whole.get(key);
+  if (known?.mark === look.mark) return known.ends;
+  const bytes = disk.read(path);
+  const ends = path.toString('latin1').endsWith('.json') ? ticketEndsWell(bytes) : await endsWell(bytes);
+  memory.whole.set(key, { mark: look.mark, ends });
+  return ends;
+}
+
+type Verdict = 'ready' | 'moving' | Lack;
+
+async function judgeFile(finder: Finder, path: Buffer, now: number): Promise<Verdict> {
+  const { disk, memory, quietMs } = finder;
+  const look = disk.look(path);
+  if (look === null) return 'moving';
+  const key = keyOfPath(path);
+  const seen = lookAgain(memory.seen.get(key), look, now);
+  memory.seen.set(key, seen);
+  if (!isAtRest(seen, now, quietMs)) return 'moving';
+  try {
+    return (await isWhole(finder, path, look)) ? 'ready' : 'not-complete';
+  } catch (error) {
+    const code = codeOf(error);
+    // A file that cannot be read is taken, if its folder lets it go, and set aside with the reason.
+    if (code === 'EACCES' || code === 'EPERM') return 'ready';
+    if (code === 'ENOENT' || code === 'EINVAL' || code === 'ELOOP') return 'moving';
+    // What the disk cannot read of one file keeps no other waiting.
+    if (code === 'EIO') return 'not-complete';
+    throw error;
+  }
+}
+
+function folderOf({ path, from }: Delivery): Buffer {
+  return path.subarray(0, path.length - from.at(-1)!.length - 1);
+}
+
+async function judge(finder: Finder, delivery: Delivery, now: number): Promise<Verdict> {
+  const art = await judgeFile(finder, delivery.path, now);
+  if (art !== 'ready') return art;
+  if (delivery.beside === null) return finder.waitTicket ? 'no-ticket' : 'ready';
+  return judgeFile(finder, joinPath(folderOf(delivery), delivery.beside), now);
+}
+
+/** Forgets what no longer lies there. */
+function forget(memory: ReadyMemory, present: ReadonlySet<string>): void {
+  for (const map of [memory.seen, memory.whole]) {
+    for (const key of map.keys()) if (!present.has(key)) map.delete(key);
+  }
+}
+
+/**
+ * Scans `in/` and judges what lies there.
+ *
+ * @param now - A clock that only goes forward, ms.
+ * @throws Errors of the system about `in/` itself.
+ */
+export async function findReady(finder: Finder, now: number): Promise<ReadyLook> {
+  const { disk, layout, memory } = finder;
+  const { deliveries, refused } = scanIn(disk, layout.in);
+  const ready: { readonly delivery: Delivery; readonly first: number }[] = [];
+  const unready: Lacking[] = refused.map((from) => ({ from, lack: 'link-or-device' }));
+  const news: Lacking[] = [];
+  const present = new Set<string>();
+  let [moving, oldest] = [0, now];
+  const nameOnce = (item: Lacking): void => {
+    const key = `${item.lack} ${item.from.map((name) => name.toString('latin1')).join('/')}`;
+    if (!memory.named.has(key)) news.push(item);
+    memory.named.add(key);
+  };
+  for (const item of unready) nameOnce(item);
+  for (const delivery of deliveries) {
+    present.add(keyOfPath(delivery.path));
+    if (delivery.beside !== null) present.add(keyOfPath(joinPath(folderOf(delivery), delivery.beside)));
+    const verdict = await judge(finder, delivery, now);
+    const first = memory.seen.get(keyOfPath(delivery.path))?.first ?? now;
+    oldest = Math.min(oldest, first);
+    if (verdict === 'ready') ready.push({ delivery, first });
+    else if (verdict === 'moving') moving++;
+    else {
+      const item: Lacking = { from: delivery.from, lack: verdict };
+      unready.push(item);
+      if (now - first >= finder.patienceMs) nameOnce(item);
+    }
+  }
+  forget(memory, present);
+  ready.sort((a, b) => a.first - b.first || Buffer.compare(a.delivery.path, b.delivery.path));
+  return { ready: ready.map(({ delivery }) => delivery), unready, moving, news, oldestMs: now - oldest };
+}

@@ -1,0 +1,90 @@
+// What lies in `in/`: art, tickets beside it, and what is left alone.
+import { type Entry, type FolderDisk, joinPath } from './folder-disk.js';
+
+/** A file that may become a job. */
+export interface Delivery {
+  /** Folders below the scanned one, then the name. */
+  readonly from: readonly Buffer[];
+  readonly path: Buffer;
+  /** Ticket beside the art, by name. */
+  readonly beside: Buffer | null;
+  /** Whether other art of the same name but another ending shares that ticket. */
+  readonly besideShared: boolean;
+}
+
+/** What a scan saw. */
+export interface Scan {
+  readonly deliveries: readonly Delivery[];
+  /** Links and devices: never opened. */
+  readonly refused: readonly (readonly Buffer[])[];
+}
+
+/** How deep folders in `in/` are looked into. */
+const DEEPEST = 8;
+
+const ART = /\.svgz?$/i;
+const TICKET = /\.ticket\.json$/i;
+
+/** Whether a name is that of art. Names that begin with a point are being written by somebody. */
+export function isArtName(name: Buffer): boolean {
+  return name[0] !== 0x2e && ART.test(name.toString('latin1'));
+}
+
+/** Whether a name is that of a ticket: `ticket.json`, or art's own. */
+export function isTicketName(name: Buffer): boolean {
+  const text = name.toString('latin1');
+  return text === 'ticket.json' || (name[0] !== 0x2e && TICKET.test(text));
+}
+
+function stemBytes(name: Buffer): string {
+  return name.toString('latin1').replace(ART, '');
+}
+
+function findBeside(name: Buffer, entries: readonly Entry[]): Buffer | null {
+  const wanted = `${stemBytes(name)}.ticket.json`;
+  const found = entries.find((entry) => entry.kind === 'file' && entry.name.toString('latin1') === wanted);
+  return found?.name ?? null;
+}
+
+interface Walk {
+  readonly disk: FolderDisk;
+  readonly deliveries: Delivery[];
+  readonly refused: (readonly Buffer[])[];
+}
+
+function walkFolder(walk: Walk, path: Buffer, above: readonly Buffer[]): void {
+  const entries = walk.disk.list(path);
+  const art = entries.filter((entry) => entry.kind === 'file' && isArtName(entry.name));
+  const stems = new Map<string, number>();
+  for (const { name } of art) stems.set(stemBytes(name), (stems.get(stemBytes(name)) ?? 0) + 1);
+  const hasTickets = entries.some((entry) => isTicketName(entry.name));
+  for (const { name } of art) {
+    const beside = hasTickets ? findBeside(name, entries) : null;
+    const besideShared = beside !== null && (stems.get(stemBytes(name)) ?? 0) > 1;
+    walk.deliveries.push({ from: [...above, name], path: joinPath(path, name), beside, besideShared });
+  }
+  for (const entry of entries) {
+    if (entry.name[0] === 0x2e) continue;
+    if (entry.kind === 'other') walk.refused.push([...above, entry.name]);
+    if (entry.kind === 'folder' && above.length < DEEPEST) {
+      try {
+        walkFolder(walk, joinPath(path, entry.name), [...above, entry.name]);
+      } catch (error) {
+        // A folder that may not be read, or went away meanwhile, keeps nobody else waiting.
+        if (above.length === 0) walk.refused.push([...above, entry.name]);
+        else throw error;
+      }
+    }
+  }
+}
+
+/**
+ * Lists what lies in a folder and below it.
+ *
+ * @throws Errors of the system about the folder itself.
+ */
+export function scanIn(disk: FolderDisk, folder: Buffer): Scan {
+  const walk: Walk = { disk, deliveries: [], refused: [] };
+  walkFolder(walk, folder, []);
+  return { deliveries: walk.deliveries, refused: walk.refused };
+}

@@ -1,0 +1,168 @@
+// The watcher: looks, takes what is ready, and goes on until it is told to stop or, once, until nothing is left to do.
+import { setTimeout } from 'node:timers/promises';
+import { hangBell } from './change-bell.js';
+import { explainTrouble, isFolderTrouble } from './explain-trouble.js';
+import { type FolderDisk, MACHINE_DISK } from './folder-disk.js';
+import { openDesk } from './job-desk.js';
+import { type Layout, layOut, openRooms } from './layout.js';
+import { defaultOwner, openRoom, type Room } from './owner.js';
+import { emptyMemory, type Finder } from './ready-files.js';
+import type { Runner } from './run-job.js';
+import { type Station, sayJob } from './station.js';
+import { refuseTwin } from './take-over.js';
+import type { WatchCounts, WatchOptions } from './watch-options.js';
+import {
+  endRests,
+  FIRST_REST_MS,
+  LONGEST_REST_MS,
+  takeRest,
+  tell,
+  type Watch,
+  type WatchHooks,
+} from './watch-state.js';
+import { restTime, turn } from './watch-turn.js';
+import { createPool, type WorkerPool } from './worker-pool.js';
+
+/** A run that is to end gives up after so many rests in a row. */
+const MOST_RESTS_ONCE = 3;
+
+async function loop(watch: Watch): Promise<void> {
+  const { hooks, options, change } = watch;
+  while (!hooks.signal.aborted) {
+    try {
+      const finished = await turn(watch);
+      if (options.once && finished) return;
+    } catch (error) {
+      if (!isFolderTrouble(error)) throw error;
+      takeRest(watch, error);
+    }
+    if (options.once && watch.rests >= MOST_RESTS_ONCE) return;
+    await change.wait(restTime(watch));
+  }
+}
+
+/** Ends what runs, or leaves it whole for the next who looks. */
+async function stop(watch: Watch, pool: WorkerPool): Promise<void> {
+  const { desk, options } = watch;
+  desk.close();
+  const done = new AbortController();
+  void setTimeout(options.stopMs, undefined, { signal: done.signal }).then(pool.stop, () => undefined);
+  await desk.settled();
+  done.abort();
+  pool.stop();
+}
+
+function openStation(disk: FolderDisk, layout: Layout, room: Room): Station {
+  let count = 0;
+  return {
+    disk,
+    layout,
+    home: room.home,
+    owner: room.record.owner,
+    nextId: () => {
+      count++;
+      return `${room.tag}-${count}`;
+    },
+    now: () => new Date().toISOString(),
+  };
+}
+
+function prepare(options: WatchOptions, hooks: WatchHooks, room: Room, pool: WorkerPool): Watch {
+  const station = openStation(MACHINE_DISK, layOut(options.folder), room);
+  const counts = { done: 0, duplicate: 0, failed: 0, waiting: 0, left: 0 };
+  const change = hangBell(options, station.layout, hooks.signal);
+  const runner: Runner = {
+    station,
+    ask: pool.run,
+    limits: options.limits,
+    keys: new Map(),
+    onEvent: (event) => {
+      if (event.kind in counts) counts[event.kind as keyof typeof counts]++;
+      if (event.kind !== 'lost' && event.kind !== 'again') endRests(watch);
+      hooks.onJob(event);
+      change.ring();
+    },
+  };
+  const desk = openDesk({
+    runner,
+    size: options.jobs,
+    onTrouble: (error, job) => {
+      tell(watch, 'debug', 'held', { name: sayJob(job), message: explainTrouble(error) });
+      takeRest(watch, error);
+      change.ring();
+    },
+  });
+  const { quietMs, patienceMs, waitTicket } = options;
+  const finder: Finder = {
+    disk: station.disk,
+    layout: station.layout,
+    memory: emptyMemory(),
+    quietMs,
+    patienceMs,
+    waitTicket,
+  };
+  const times = { scannedAt: 0, restsUntil: 0, rests: 0, roomsAt: Number.NEGATIVE_INFINITY };
+  const watch: Watch = {
+    options,
+    hooks,
+    room,
+    station,
+    desk,
+    finder,
+    answers: new Map(),
+    counts,
+    held: [],
+    ready: [],
+    change,
+    ...times,
+  };
+  return watch;
+}
+
+/** Opens the rooms, and waits for them as long as they cannot be opened. */
+async function enter(options: WatchOptions, hooks: WatchHooks): Promise<Room | null> {
+  const layout = layOut(options.folder);
+  for (let tries = 1; !hooks.signal.aborted; tries++) {
+    try {
+      openRooms(MACHINE_DISK, layout);
+      return await openRoom(MACHINE_DISK, layout, options.owner ?? defaultOwner());
+    } catch (error) {
+      if (!isFolderTrouble(error)) throw error;
+      if (tries === 1) hooks.onNews({ level: 'error', event: 'resting', facts: { message: explainTrouble(error) } });
+      if (options.once && tries >= MOST_RESTS_ONCE) return null;
+      await setTimeout(Math.min(LONGEST_REST_MS, FIRST_REST_MS * tries), undefined, { signal: hooks.signal }).catch(
+        () => undefined,
+      );
+    }
+  }
+  return null;
+}
+
+/**
+ * Watches a folder.
+ *
+ * @returns What it counted, when it was told to stop, or once when nothing was left to do.
+ * @throws PinbarError `use/wrong` where a living watcher has the same name.
+ */
+export async function watchFolder(options: WatchOptions, hooks: WatchHooks): Promise<WatchCounts> {
+  const none = { done: 0, duplicate: 0, failed: 0, waiting: 0, left: 0 };
+  const room = await enter(options, hooks);
+  if (room === null) return { ...none, resting: true };
+  const { jobs, program, timeLimitMs, memoryLimitMb } = options;
+  const pool = createPool({ size: jobs, program, timeLimitMs, memoryLimitMb });
+  const watch = prepare(options, hooks, room, pool);
+  try {
+    if (options.owner !== null) await refuseTwin(watch.station, room.record);
+    tell(watch, 'info', 'watching', { owner: room.record.owner, jobs });
+    await loop(watch);
+  } finally {
+    await stop(watch, pool);
+    watch.change.close();
+    try {
+      room.release();
+    } catch (error) {
+      tell(watch, 'debug', 'not released', { message: explainTrouble(error) });
+    }
+  }
+  return { ...watch.counts, resting: watch.rests > 0 };
+}

@@ -1,0 +1,70 @@
+// A watcher at work: what it knows, and how it meets trouble.
+import type { ChangeBell } from './change-bell.js';
+import { explainTrouble } from './explain-trouble.js';
+import type { Desk } from './job-desk.js';
+import type { Room } from './owner.js';
+import type { Finder } from './ready-files.js';
+import type { JobEvent } from './run-job.js';
+import type { Delivery } from './scan-in.js';
+import type { HeldJob, Station } from './station.js';
+import type { WatchNews, WatchOptions } from './watch-options.js';
+
+/** What a watcher reports to, and what stops it. */
+export interface WatchHooks {
+  readonly signal: AbortSignal;
+  readonly onNews: (news: WatchNews) => void;
+  readonly onJob: (event: JobEvent) => void;
+  readonly onLook: (look: { readonly depth: number; readonly oldestMs: number; readonly running: number }) => void;
+}
+
+/** How long the folder rests after trouble, at first and at most, ms. */
+export const FIRST_REST_MS = 500;
+export const LONGEST_REST_MS = 30_000;
+
+/** A watcher at work. */
+export interface Watch {
+  readonly options: WatchOptions;
+  readonly hooks: WatchHooks;
+  readonly room: Room;
+  readonly station: Station;
+  readonly desk: Desk;
+  readonly finder: Finder;
+  /** Marks of answers that are being written, by job folder. */
+  readonly answers: Map<string, { readonly mark: string; readonly since: number }>;
+  readonly counts: { done: number; duplicate: number; failed: number; waiting: number; left: number };
+  /** Jobs in our room that are to be started. */
+  readonly held: { readonly job: HeldJob; readonly alone: boolean }[];
+  /** Deliveries that were ready at the last scan, and when that was. */
+  ready: Delivery[];
+  scannedAt: number;
+  /** When work may go on after trouble; 0: there is none. */
+  restsUntil: number;
+  /** How often in a row trouble came back. */
+  rests: number;
+  roomsAt: number;
+  readonly change: ChangeBell;
+}
+
+/** Tells something. */
+export function tell(watch: Watch, level: WatchNews['level'], event: string, facts: WatchNews['facts'] = {}): void {
+  watch.hooks.onNews({ level, event, facts });
+}
+
+/** Trouble with the folder: nothing is taken for a while, longer each time. */
+export function takeRest(watch: Watch, error: unknown): void {
+  // Jobs that meet the same trouble at once are one trouble.
+  if (watch.restsUntil > 0) return;
+  if (watch.rests === 0) tell(watch, 'error', 'resting', { message: explainTrouble(error) });
+  const length = Math.min(LONGEST_REST_MS, FIRST_REST_MS * (1 << Math.min(watch.rests, 6)));
+  watch.restsUntil = performance.now() + length;
+  watch.rests++;
+  watch.ready = [];
+}
+
+/** Trouble is over. */
+export function endRests(watch: Watch): void {
+  if (watch.rests > 0 && watch.restsUntil === 0) {
+    watch.rests = 0;
+    tell(watch, 'info', 'going on');
+  }
+}

@@ -1,0 +1,139 @@
+// One turn of a watcher: what was left, what is answered, what is ready.
+import { claimJob } from './claim-job.js';
+import { joinPath } from './folder-disk.js';
+import { openRooms } from './layout.js';
+import { clearRoom } from './owner.js';
+import { findReady, type ReadyLook } from './ready-files.js';
+import { listAnswered, listJobs, recoverJob, resumeJob, takeOver } from './recover-jobs.js';
+import { listLeftRooms } from './take-over.js';
+import { endRests, tell, type Watch } from './watch-state.js';
+
+/** How often rooms of others are looked at, ms. */
+const ROOMS_EVERY_MS = 30_000;
+/** How long a scan is good for as long as there is something left of it, ms. */
+const SCAN_HOLDS_MS = 1000;
+/** From how many of the oldest one is picked, so that watchers seldom reach for the same file. */
+const PICK_FROM = 16;
+
+/** Gathers what lies in our room and does not run: trouble left it there. */
+function gatherHeld(watch: Watch): void {
+  const { station, desk, held } = watch;
+  for (const name of listJobs(station, station.home)) {
+    const id = name.toString();
+    if (desk.holds(id) || held.some(({ job }) => job.record.id === id)) continue;
+    const job = recoverJob(station, joinPath(station.home, name));
+    if (job !== null) held.push({ job, alone: false });
+  }
+}
+
+/** Takes over what others left: alone where they died of it, perhaps. */
+async function adopt(watch: Watch): Promise<void> {
+  const { station, options, room, held } = watch;
+  watch.roomsAt = performance.now();
+  for (const left of await listLeftRooms(station, room.record, options)) {
+    const folders = takeOver(station, left.home);
+    if (folders.length > 0) tell(watch, 'warn', 'took over', { from: left.name, jobs: folders.length });
+    for (const folder of folders) {
+      const job = recoverJob(station, folder);
+      if (job !== null) held.push({ job, alone: left.died });
+    }
+    clearRoom(station.disk, left.home);
+  }
+}
+
+function startHeld(watch: Watch): void {
+  const { held, desk } = watch;
+  while (held.length > 0 && (held[0]!.alone || desk.free() > 0)) {
+    const { job, alone } = held.shift()!;
+    desk.start(job, { interrupted: true, alone });
+  }
+}
+
+/** Parked jobs whose answers rest go on. Returns how many are not there yet. */
+function resumeAnswered(watch: Watch): number {
+  const { station, answers, desk, options } = watch;
+  const now = performance.now();
+  let open = 0;
+  for (const { folder, mark } of listAnswered(station)) {
+    const key = folder.toString('latin1');
+    const before = answers.get(key);
+    const seen = before?.mark === mark ? before : { mark, since: now };
+    answers.set(key, seen);
+    if (now - seen.since < options.quietMs || desk.free() < 1) {
+      open++;
+      continue;
+    }
+    answers.delete(key);
+    const job = resumeJob(station, folder);
+    if (job !== null) desk.start(job, { interrupted: false, alone: false });
+  }
+  return open;
+}
+
+/** Takes as many as there are workers; the rest is left for others. */
+function takeReady(watch: Watch): void {
+  const { station, desk, ready, finder, options } = watch;
+  while (desk.free() > 0 && ready.length > 0 && !watch.hooks.signal.aborted) {
+    const index = options.jobs >= ready.length ? 0 : Math.floor(Math.random() * Math.min(PICK_FROM, ready.length));
+    const delivery = ready.splice(index, 1)[0]!;
+    const seen = finder.memory.seen.get(delivery.path.toString('latin1'));
+    if (seen === undefined || station.disk.look(delivery.path)?.mark !== seen.mark) continue;
+    const job = claimJob(station, delivery);
+    if (job === 'gone') continue;
+    if (job !== 'not-allowed') {
+      desk.start(job, { interrupted: false, alone: false });
+      continue;
+    }
+    const name = delivery.from.map(String).join('/');
+    if (finder.memory.named.has(`not-allowed ${name}`)) continue;
+    finder.memory.named.add(`not-allowed ${name}`);
+    watch.counts.left++;
+    tell(watch, 'warn', 'left', { name, why: 'not-allowed' });
+  }
+}
+
+/** Scans `in/`, unless the last scan is fresh and not used up. */
+async function scan(watch: Watch): Promise<ReadyLook | null> {
+  const now = performance.now();
+  if (watch.ready.length > 0 && now - watch.scannedAt < SCAN_HOLDS_MS) return null;
+  const look = await findReady(watch.finder, now);
+  watch.ready = [...look.ready];
+  watch.scannedAt = now;
+  for (const { from, lack } of look.news) {
+    tell(watch, 'warn', 'left', { name: from.map(String).join('/'), why: lack });
+  }
+  const depth = look.ready.length + look.unready.length + look.moving;
+  watch.hooks.onLook({ depth, oldestMs: look.oldestMs, running: watch.desk.running() });
+  return look;
+}
+
+/** One turn. Returns whether nothing is left to do. */
+export async function turn(watch: Watch): Promise<boolean> {
+  const { desk, options, station } = watch;
+  if (watch.restsUntil > 0) {
+    if (performance.now() < watch.restsUntil) return false;
+    watch.restsUntil = 0;
+    openRooms(station.disk, station.layout);
+    gatherHeld(watch);
+  }
+  if (performance.now() - watch.roomsAt >= ROOMS_EVERY_MS) await adopt(watch);
+  startHeld(watch);
+  const open = resumeAnswered(watch);
+  const look = await scan(watch);
+  takeReady(watch);
+  const idle = desk.running() === 0 && watch.held.length === 0 && watch.ready.length === 0 && open === 0;
+  if (idle && watch.restsUntil === 0) endRests(watch);
+  if (!idle || look === null || look.ready.length > 0 || look.moving > 0) return false;
+  if (options.once) watch.counts.left += look.unready.filter(({ lack }) => lack !== 'link-or-device').length;
+  return true;
+}
+
+/** How long to wait for something to happen, ms. */
+export function restTime(watch: Watch): number {
+  const { options } = watch;
+  if (watch.restsUntil > 0) return Math.max(20, watch.restsUntil - performance.now());
+  const moving = watch.finder.memory.seen.size > 0 && watch.ready.length === 0 && watch.desk.free() > 0;
+  return moving || watch.answers.size > 0
+    ? Math.min(options.pollMs, Math.max(20, options.quietMs / 2))
+    : options.pollMs;
+}
