@@ -9,6 +9,7 @@ import type { MarkPlan } from '../model/marks.js';
 import type { Assignment } from '../model/pass.js';
 import type { Ticket } from '../model/ticket.js';
 import type { ToolLine } from '../model/tool-line.js';
+import type { Chain } from './chain-lines.js';
 import type { ToolPieces } from './tool-pieces.js';
 
 /** The artwork as it would be split, the job's numbers (`ticket.checks`), and what the road reads of the source. */
@@ -36,6 +37,8 @@ export interface CheckFacts {
   readonly tangle: 'pieces' | 'meetings' | null;
   /** The lines of all tool passes, pass by pass in the order of the runs, within a pass in paint order. */
   readonly toolLines: readonly ToolLine[];
+  /** The same, those that run into each other end to end as one. */
+  readonly chains: readonly Chain[];
   /** Their straight pieces. */
   readonly toolPieces: ToolPieces;
   /** What cut and crease lines enclose; null where no pass cuts. */

@@ -42,12 +42,12 @@ function countNeedless(outline: Outline, tolerance: number): number {
   return needless;
 }
 
-/** Shapes of tool passes with more than `needlessPoints` points that a simplification by `simplifyMm` would take away. */
-export function checkNeedlessPoints({ artwork, toolLines, ticket }: CheckFacts): readonly Finding[] {
+/** Lines of tool passes with more than `needlessPoints` points that a simplification by `simplifyMm` would take away. */
+export function checkNeedlessPoints({ artwork, chains, ticket }: CheckFacts): readonly Finding[] {
   const { simplifyMm, needlessPoints } = ticket.checks;
   const tolerance = simplifyMm / artwork.artboard.mmPerPx;
   const crowds = new Map<number, Crowd>();
-  for (const { shape, outline } of toolLines) {
+  for (const { shape, outline } of chains) {
     const points = outline.starts.length + (outline.closed ? 0 : 1);
     const needless = points > needlessPoints ? countNeedless(outline, tolerance) : 0;
     if (needless <= needlessPoints) continue;

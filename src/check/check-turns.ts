@@ -4,13 +4,14 @@ import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { isAbove, isBelow } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
-import { closeUp } from './close-up.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { inLayer, sayCount } from './layer-words.js';
 import { roundValue, sayMm } from './say-value.js';
 
 /** A written segment, px. */
 interface Segment {
+  /** Position among the written segments. */
+  readonly place: number;
   readonly x: number;
   readonly y: number;
   readonly length: number;
@@ -46,7 +47,16 @@ function listSegments({ points, starts, curved, closed }: Outline): readonly Seg
       into = Math.atan2(dy, dx);
       if (Number.isNaN(out)) out = into;
     }
-    return { x: points[2 * start]!, y: points[2 * start + 1]!, length, curved: curved[segment] === 1, out, into };
+    const place = segment;
+    return {
+      place,
+      x: points[2 * start]!,
+      y: points[2 * start + 1]!,
+      length,
+      curved: curved[segment] === 1,
+      out,
+      into,
+    };
   });
 }
 
@@ -91,12 +101,12 @@ function checkSteps({ artwork, toolLines, ticket }: CheckFacts): readonly Findin
 }
 
 /** Straight segments shorter than the knife's offset with a sharp turn at both ends. */
-function listSharp({ artwork, toolLines, ticket }: CheckFacts, offsetMm: number): readonly Short[] {
+function listSharp({ artwork, chains, ticket }: CheckFacts, offsetMm: number): readonly Short[] {
   const { mmPerPx } = artwork.artboard;
   const sharp: Short[] = [];
-  for (const { shape, outline, kind } of toolLines) {
+  for (const { shapeOf, outline, kind } of chains) {
     if (kind === 'crease') continue;
-    const { closed } = closeUp(outline, mmPerPx);
+    const { closed } = outline;
     const written = listSegments(outline).filter(({ out }) => !Number.isNaN(out));
     const segments = joinStraight(written, closed);
     for (const [place, segment] of segments.entries()) {
@@ -106,6 +116,7 @@ function listSharp({ artwork, toolLines, ticket }: CheckFacts, offsetMm: number)
       const lengthMm = segment.length * mmPerPx;
       const turn = Math.min(turnBetween(before.into, segment.out), turnBetween(segment.into, after.out)) * DEGREES;
       if (!isBelow(lengthMm, offsetMm) || !isAbove(turn, ticket.checks.sharpTurnDegrees)) continue;
+      const shape = shapeOf(segment.place);
       sharp.push({ shape, at: [segment.x, segment.y], weight: -lengthMm, lengthMm, degrees: turn });
     }
   }

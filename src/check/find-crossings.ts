@@ -17,16 +17,15 @@ interface Meeting {
   readonly s: number;
   readonly t: number;
   readonly at: readonly [number, number];
-  /** Whether both run straight on, each from one side of the other to its other side. */
+  /** Whether their straight pieces cross there, and whether that is well away from the ends of both. */
+  readonly crosses: boolean;
   readonly straight: boolean;
 }
 
 /** Points this near are one. @unit mm */
 const WELD_MM = 0.01;
-/** From how far away it is seen from which side a stretch comes. @unit mm */
-const VIEW_MM = 0.1;
-/** Directions that differ by less, seen from there, are one: 6 degrees. */
-const ONE_WAY = 0.1;
+/** From how far away it is seen from which side a stretch comes: the nearest from which it is clear. @unit mm */
+const VIEWS_MM = [0.1, 0.5, 2] as const;
 
 type Point = readonly [number, number];
 
@@ -60,26 +59,35 @@ function meetingsOf(pieces: ToolPieces, piece: number, other: number, weld: numb
     const t = Math.hypot(cross[0] - q[0]!, cross[1] - q[1]!);
     const isWithin = (along: number, length: number): boolean => along > weld && along < length - weld;
     const straight = isWithin(s, lengthOf(p)) && isWithin(t, lengthOf(q));
-    return [{ s: start + s, t: begin + t, at: cross, straight }];
+    return [{ s: start + s, t: begin + t, at: cross, crosses: true, straight }];
   }
   const meetings: Meeting[] = [];
   for (const end of [0, 2]) {
     const [x, y] = [q[end]!, q[end + 1]!];
     const s = placeOn(p, x, y, weld);
     const t = end === 0 ? 0 : lengthOf(q);
-    if (s !== null) meetings.push({ s: start + s, t: begin + t, at: [x, y], straight: false });
+    if (s !== null) meetings.push({ s: start + s, t: begin + t, at: [x, y], crosses: false, straight: false });
   }
   for (const end of [0, 2]) {
     const [x, y] = [p[end]!, p[end + 1]!];
     const t = placeOn(q, x, y, weld);
     const s = end === 0 ? 0 : lengthOf(p);
-    if (t !== null) meetings.push({ s: start + s, t: begin + t, at: [x, y], straight: false });
+    if (t !== null) meetings.push({ s: start + s, t: begin + t, at: [x, y], crosses: false, straight: false });
   }
   return meetings;
 }
 
-/** Whether the two stretches of a meeting change sides: each comes from one side of the other and leaves on its other side. */
-function changesSides(pieces: ToolPieces, { line, length }: Loop, meeting: Meeting, view: number): boolean {
+/**
+ * Whether the two stretches of a meeting change sides, seen from a distance: each comes from one side of the other and leaves on its other
+ * side. Null where two directions are so near to each other that it is not clear.
+ */
+function seeSides(
+  pieces: ToolPieces,
+  { line, length }: Loop,
+  meeting: Meeting,
+  view: number,
+  weld: number,
+): boolean | null {
   const [x, y] = meeting.at;
   const angleAt = (along: number): number => {
     const [ax, ay] = pointAlong(pieces, line, ((along % length) + length) % length);
@@ -91,21 +99,49 @@ function changesSides(pieces: ToolPieces, { line, length }: Loop, meeting: Meeti
     return turn < 0 ? turn + 2 * Math.PI : turn;
   };
   const [to, p, q] = [turnTo(meeting.s + view), turnTo(meeting.t - view), turnTo(meeting.t + view)];
+  const oneWay = weld / view;
   const isApart = (turn: number): boolean =>
-    turn > ONE_WAY && turn < 2 * Math.PI - ONE_WAY && Math.abs(turn - to) > ONE_WAY;
-  return isApart(p) && isApart(q) && p < to !== q < to;
+    turn > oneWay && turn < 2 * Math.PI - oneWay && Math.abs(turn - to) > oneWay;
+  return isApart(p) && isApart(q) ? p < to !== q < to : null;
 }
 
-/** Whether a place is new: none of those before lies as near as the points of one knot. */
-function isNew(seen: Map<string, Point>, [x, y]: Point, cell: number): boolean {
+/** How near two stretches come to each other where they change sides, px; null where they do not. */
+function knotSize(pieces: ToolPieces, loop: Loop, meeting: Meeting, mmPerPx: number): number | null {
+  const nearest = VIEWS_MM[0] / mmPerPx;
+  if (meeting.straight) return nearest;
+  const apart = Math.abs(meeting.t - meeting.s);
+  const farthest = Math.min(apart, loop.length - apart) / 2;
+  for (const viewMm of VIEWS_MM) {
+    const view = viewMm / mmPerPx;
+    if (view > farthest) break;
+    const changes = seeSides(pieces, loop, meeting, view, WELD_MM / mmPerPx);
+    if (changes !== null) return changes ? view : null;
+  }
+  // Nowhere clear: then whether their pieces cross.
+  return meeting.crosses ? nearest : null;
+}
+
+/** A place where a line crosses itself: what lies within its size is the same place. */
+interface Knot {
+  readonly at: Point;
+  readonly size: number;
+}
+
+/** Adds a knot unless it is one of those before. */
+function addKnot(seen: Map<string, Knot[]>, knot: Knot, cell: number): boolean {
+  const [x, y] = knot.at;
   const [column, row] = [Math.floor(x / cell), Math.floor(y / cell)];
   for (let i = -1; i <= 1; i += 1) {
     for (let j = -1; j <= 1; j += 1) {
-      const other = seen.get(`${column + i},${row + j}`);
-      if (other !== undefined && Math.hypot(other[0] - x, other[1] - y) <= cell) return false;
+      for (const other of seen.get(`${column + i},${row + j}`) ?? []) {
+        if (Math.hypot(other.at[0] - x, other.at[1] - y) <= Math.max(other.size, knot.size)) return false;
+      }
     }
   }
-  seen.set(`${column},${row}`, [x, y]);
+  const key = `${column},${row}`;
+  const list = seen.get(key);
+  if (list === undefined) seen.set(key, [knot]);
+  else list.push(knot);
   return true;
 }
 
@@ -114,9 +150,10 @@ function isNew(seen: Map<string, Point>, [x, y]: Point, cell: number): boolean {
  * on each other for a while are left to the check of doubled lines.
  */
 export function findCrossings(pieces: ToolPieces, loop: Loop, mmPerPx: number): readonly Point[] {
-  const [weld, view] = [WELD_MM / mmPerPx, VIEW_MM / mmPerPx];
+  const weld = WELD_MM / mmPerPx;
   const [first, end] = [pieces.first[loop.line]!, pieces.first[loop.line + 1]!];
-  const seen = new Map<string, Point>();
+  const cell = VIEWS_MM[VIEWS_MM.length - 1]! / mmPerPx;
+  const seen = new Map<string, Knot[]>();
   const found: Point[] = [];
   for (let piece = first; piece < end; piece += 1) {
     for (const other of piecesNear(pieces, piece, weld)) {
@@ -125,8 +162,8 @@ export function findCrossings(pieces: ToolPieces, loop: Loop, mmPerPx: number): 
         const apart = meeting.t - meeting.s;
         // Neighbours along the line.
         if (Math.min(apart, loop.length - apart) <= 4 * weld) continue;
-        if (!meeting.straight && !changesSides(pieces, loop, meeting, view)) continue;
-        if (isNew(seen, meeting.at, 2 * weld)) found.push(meeting.at);
+        const size = knotSize(pieces, loop, meeting, mmPerPx);
+        if (size !== null && addKnot(seen, { at: meeting.at, size }, cell)) found.push(meeting.at);
       }
     }
   }

@@ -1,4 +1,5 @@
 // What the checks judge: lines of the tool passes, and what they enclose.
+import { chainLines } from '../check/chain-lines.js';
 import type { CheckFacts } from '../check/check-facts.js';
 import { areTooMany, isTangled } from '../check/measure-tangle.js';
 import { listToolPieces } from '../check/tool-pieces.js';
@@ -50,31 +51,26 @@ function findFaces(lines: readonly ToolLine[], mmPerPx: number, { checks }: Tick
 }
 
 /** The tool lines, or none of them where they are a tangle. */
-function lookAtLines(lines: readonly ToolLine[]): Pick<CheckFacts, 'tangle' | 'toolLines' | 'toolPieces'> {
-  const without = (tangle: 'pieces' | 'meetings') => ({ tangle, toolLines: [], toolPieces: listToolPieces([]) });
+function lookAtLines(
+  lines: readonly ToolLine[],
+  mmPerPx: number,
+): Pick<CheckFacts, 'tangle' | 'toolLines' | 'chains' | 'toolPieces'> {
+  const without = (tangle: 'pieces' | 'meetings') => {
+    return { tangle, toolLines: [], chains: [], toolPieces: listToolPieces([]) };
+  };
   if (areTooMany(lines)) return without('pieces');
   const toolPieces = listToolPieces(lines);
-  return isTangled(toolPieces) ? without('meetings') : { tangle: null, toolLines: lines, toolPieces };
+  if (isTangled(toolPieces)) return without('meetings');
+  return { tangle: null, toolLines: lines, chains: chainLines(lines, mmPerPx), toolPieces };
 }
 
 /** The facts of a prepared job. */
 export function gatherFacts(job: PreparedJob, ticket: Ticket): CheckFacts {
   const { artwork, assignment, marks } = job;
   const outlineOf = keepOutlines(job);
-  const { tangle, toolLines, toolPieces } = lookAtLines(listToolLines(job, outlineOf));
-  const faces = findFaces(toolLines, artwork.artboard.mmPerPx, ticket);
+  const { mmPerPx } = artwork.artboard;
+  const lines = lookAtLines(listToolLines(job, outlineOf), mmPerPx);
+  const faces = findFaces(lines.toolLines, mmPerPx, ticket);
   const drawn = createDrawnReaders(job.source, artwork, job.pictures);
-  return {
-    artwork,
-    assignment,
-    ticket,
-    layout: null,
-    marks: marks.plan,
-    outlineOf,
-    tangle,
-    toolLines,
-    toolPieces,
-    faces,
-    ...drawn,
-  };
+  return { artwork, assignment, ticket, layout: null, marks: marks.plan, outlineOf, ...lines, faces, ...drawn };
 }

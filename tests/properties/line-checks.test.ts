@@ -41,8 +41,8 @@ const CHECKS = [
 const TOLERANCE = 1e-4;
 
 function measured({ data }: Finding): number | null {
-  const { measuredMm, measured: count, areaMm2, points, left } = data as Readonly<Record<string, number | undefined>>;
-  return measuredMm ?? count ?? areaMm2 ?? (points === undefined ? null : points - left!);
+  const { measuredMm, measured: count, areaMm2, left } = data as Readonly<Record<string, number | undefined>>;
+  return measuredMm ?? count ?? areaMm2 ?? left ?? null;
 }
 
 /** What all checks of lines find in a drawing, by code. */

@@ -88,7 +88,10 @@ export function reverseLines(lines: readonly DieLine[], keys: readonly number[])
   );
 }
 
-/** Some of the lines as two: parted within a segment of at least 5 mm; a closed one at its start too. */
+/** Parts of a line are at least this long: above the snap of ends onto lines, mm. */
+const SHORTEST = 0.06;
+
+/** Some of the lines as two: parted anywhere within a segment; a closed one at its start too. */
 export function partLines(lines: readonly DieLine[], keys: readonly number[]): readonly DieLine[] {
   return lines.flatMap((line, place): readonly DieLine[] => {
     const key = keys[place % keys.length]!;
@@ -96,12 +99,13 @@ export function partLines(lines: readonly DieLine[], keys: readonly number[]): r
     const points = line.closed ? [...line.points, line.points[0]!] : line.points;
     const long = points.flatMap(([x, y], at) => {
       const next = points[at + 1];
-      return next !== undefined && Math.hypot(next[0] - x, next[1] - y) >= 5 ? [at] : [];
+      return next !== undefined && Math.hypot(next[0] - x, next[1] - y) > 2.1 * SHORTEST ? [at] : [];
     });
     if (long.length === 0) return [line];
     const at = long[key % long.length]!;
     const [from, to] = [points[at]!, points[at + 1]!];
-    const share = 0.3 + 0.4 * (key / 9999);
+    const least = SHORTEST / Math.hypot(to[0] - from[0], to[1] - from[1]);
+    const share = least + (1 - 2 * least) * (key / 9999);
     const middle: Point = [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])];
     const part = (own: readonly Point[]): DieLine => ({ ...line, points: own, closed: false });
     return [part([...points.slice(0, at + 1), middle]), part([middle, ...points.slice(at + 1)])];

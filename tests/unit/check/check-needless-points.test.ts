@@ -27,10 +27,14 @@ describe('checkNeedlessPoints', () => {
   });
 
   it('counts line by line', async () => {
-    expect(await find([line(51), line(60), line(3)])).toEqual([[53 + 62, 4, 50, 2]]);
-    expect(await find([line(30), line(30)])).toEqual([]);
+    expect(await find([line(51), line(60).replaceAll(' 50', ' 90'), 'M20 20H40'])).toEqual([[53 + 62, 4, 50, 2]]);
+    const below = line(30).replaceAll(' 50', ' 90');
+    expect(await find([line(30), below])).toEqual([]);
+    // One line in two parts.
+    expect(await find([line(30), below, 'M81 50V90'])).toEqual([[64, 4, 50, 1]]);
+    expect(await find(['M20 50H50', line(30), 'M120 50H81'], { needlessPoints: 31 })).toEqual([[34, 2, 31, 1]]);
     // Runs of one path.
-    expect(await find([`${line(51)}M50 90H60${line(60)}`])).toEqual([[53 + 62, 4, 50, 1]]);
+    expect(await find([`${line(51)}M50 90H60${line(60).replaceAll(' 50', ' 120')}`])).toEqual([[53 + 62, 4, 50, 1]]);
   });
 
   it('keeps curves and the corners of a closed outline', async () => {

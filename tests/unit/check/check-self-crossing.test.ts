@@ -27,6 +27,12 @@ describe('checkSelfCrossing', () => {
     expect(await cut('M50 50L100 100V50L50 100')).toBe(0);
   });
 
+  it('finds it in an outline of several lines', async () => {
+    expect(await count({ cut: ['M50 50L100 100V50', 'M50 50V100L100 50'] })).toBe(1);
+    expect(await count({ cut: ['M50 50L75 75', 'M75 75L100 100V50L75 75', 'M75 75L50 100V50'] })).toBe(0);
+    expect(await count({ cut: ['M50 50L74 74', 'M74 74L100 100V50', 'M100 50L50 100V50'] })).toBe(1);
+  });
+
   it('counts each place once', async () => {
     // A star of five points crosses itself five times.
     const star = [0, 2, 4, 1, 3].map((tip) => {

@@ -58,6 +58,13 @@ describe('turns', () => {
     ]);
   });
 
+  it('are sharp in lines of several parts', async () => {
+    const parts = ['M50 50H100V60', 'M100 60H100.2', 'M150 50H100.2V60'];
+    expect(briefly(checkTurns(await dieFacts({ cut: parts }, { knifeOffsetMm })))).toEqual([['turn-sharp', 1, 0.2]]);
+    const [found] = checkTurns(await dieFacts({ cut: parts }, { knifeOffsetMm }));
+    expect(found!.data.shapes).toEqual([1]);
+  });
+
   it('of one side, of curves and of creases are let be', async () => {
     expect(await find('M50 50H100h0.2', { knifeOffsetMm })).toEqual([]);
     expect(await find(notch('a.1 .1 0 0 0 .2 0'), { knifeOffsetMm })).toEqual([]);
