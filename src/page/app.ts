@@ -9,6 +9,7 @@ import { PointedLine } from './pointed-line.js';
 import { ProofPart, TakePart } from './proof-part.js';
 import { RunStrip } from './run-strip.js';
 import { SettingsPart } from './settings-part.js';
+import { sayStage } from './texts.js';
 import { h, type VNode } from './view-library.js';
 
 function drawVerdict({ state, say }: PartProps): VNode {
@@ -18,7 +19,7 @@ function drawVerdict({ state, say }: PartProps): VNode {
       'p',
       { class: 'verdict', role: 'status' },
       h('span', { class: 'busy', 'aria-hidden': 'true' }),
-      `${say('working')}${stage === null ? '' : `: ${say(`stage.${stage}`)}`}`,
+      `${say('working')}${stage === null ? '' : `: ${sayStage(state.language, stage)}`}`,
     );
   }
   if (fault !== null) return h('p', { class: 'verdict verdict-bad', role: 'status' }, say('outcome.failed'));

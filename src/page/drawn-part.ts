@@ -2,7 +2,7 @@
 import type { InspectedLayer, InspectedStroke } from '../model/inspection.js';
 import type { Suggestion } from '../model/pass.js';
 import { addShares, ChoosePass, sumUp } from './choose-pass.js';
-import type { Moved } from './edit-ticket.js';
+import { findOuter, type Moved } from './edit-ticket.js';
 import type { PartProps } from './page-state.js';
 import { drawNumber } from './pass-mark.js';
 import type { Shares } from './protocol.js';
@@ -18,6 +18,8 @@ interface Row {
   readonly depth: number;
   readonly facts: readonly string[];
   readonly suggestion: Suggestion | null;
+  /** Goes with the layer around it, which says why. */
+  readonly follows: boolean;
   readonly swatch: string | null;
   readonly shares: Shares;
 }
@@ -61,7 +63,7 @@ function drawRow(props: PartProps, row: Row): VNode {
     ),
     h(ChoosePass, { ...props, moved: row.moved, name: row.name, shares: row.shares }),
     h('span', { class: 'quiet row-facts' }, row.facts.join(' · ')),
-    h('span', { class: 'quiet row-why', lang: 'en' }, explain(props, row.suggestion)),
+    row.follows ? null : h('span', { class: 'quiet row-why', lang: 'en' }, explain(props, row.suggestion)),
   );
 }
 
@@ -80,6 +82,15 @@ function sharesOf({ state }: PartProps, layers: readonly InspectedLayer[], index
   return addShares(within);
 }
 
+/** Shapes of a layer and of those in it. */
+function countWithin(layers: readonly InspectedLayer[], index: number): number {
+  let count = layers[index]!.shapes;
+  for (let at = index + 1; at < layers.length && layers[at]!.depth > layers[index]!.depth; at += 1) {
+    count += layers[at]!.shapes;
+  }
+  return count;
+}
+
 function listLayers(props: PartProps): readonly Row[] {
   const { state, say } = props;
   const { layers, looseShapes } = state.inspection!;
@@ -89,11 +100,12 @@ function listLayers(props: PartProps): readonly Row[] {
       name: layer.name,
       depth: layer.depth,
       facts: [
-        countShapes(props, layer.shapes),
+        countShapes(props, countWithin(layers, index)),
         ...(layer.hidden ? [say('hidden')] : []),
         ...(layer.locked ? [say('locked')] : []),
       ],
       suggestion: layer.suggestion,
+      follows: layer.suggestion !== null && layer.suggestion.role === findOuter(layers, index)?.suggestion?.role,
       swatch: null,
       shares: sharesOf(props, layers, index),
     }),
@@ -105,6 +117,7 @@ function listLayers(props: PartProps): readonly Row[] {
     depth: 0,
     facts: [countShapes(props, looseShapes)],
     suggestion: null,
+    follows: false,
     swatch: null,
     shares: state.job?.restShares ?? [],
   };
@@ -127,6 +140,7 @@ function describeStroke(props: PartProps, stroke: InspectedStroke): Row {
     depth: 0,
     facts: [`${stroke.lengthMm.toFixed(1)} mm`, ...widths, countShapes(props, stroke.shapes)],
     suggestion: stroke.suggestion,
+    follows: false,
     swatch: showColour(stroke.colour),
     shares: props.state.job?.strokeShares[stroke.colour] ?? [],
   };

@@ -16,7 +16,8 @@ export interface Target {
   readonly name: string | null;
 }
 
-function parentOf(layers: readonly InspectedLayer[], index: number): InspectedLayer | null {
+/** The layer around one of a list; null for an outermost one. */
+export function findOuter(layers: readonly InspectedLayer[], index: number): InspectedLayer | null {
   for (let at = index - 1; at >= 0; at -= 1) {
     if (layers[at]!.depth < layers[index]!.depth) return layers[at]!;
   }
@@ -27,7 +28,7 @@ function parentOf(layers: readonly InspectedLayer[], index: number): InspectedLa
 export function spellSuggestions({ layers }: Inspection): readonly Rule[] {
   return layers.flatMap((layer, index) => {
     if (layer.suggestion === null || !layer.suggestion.sure) return [];
-    const outer = parentOf(layers, index)?.suggestion ?? null;
+    const outer = findOuter(layers, index)?.suggestion ?? null;
     if (outer !== null && outer.role === layer.suggestion.role && outer.sure) return [];
     return [{ pass: layer.suggestion.role, layer: layer.path }];
   });

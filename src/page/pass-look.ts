@@ -19,9 +19,9 @@ export interface PassLook {
  */
 const LOOKS: readonly PassLook[] = [
   { light: '#0060a8', dark: '#6bb8f0', dash: [9, 5], hatchDegrees: 45, hatchPx: 9 },
-  { light: '#a34700', dark: '#f0a05a', dash: [], hatchDegrees: -45, hatchPx: 7 },
-  { light: '#007a5a', dark: '#3fcf9f', dash: [2, 4], hatchDegrees: 0, hatchPx: 7 },
-  { light: '#9c3f76', dark: '#e79cc4', dash: [14, 4, 2, 4], hatchDegrees: 90, hatchPx: 7 },
+  { light: '#a34700', dark: '#f0a05a', dash: [14, 4, 2, 4], hatchDegrees: -45, hatchPx: 7 },
+  { light: '#007a5a', dark: '#3fcf9f', dash: [], hatchDegrees: 0, hatchPx: 7 },
+  { light: '#9c3f76', dark: '#e79cc4', dash: [2, 4], hatchDegrees: 90, hatchPx: 7 },
   { light: '#7a6400', dark: '#e6d04a', dash: [14, 4, 2, 4, 2, 4], hatchDegrees: 20, hatchPx: 11 },
   { light: '#23708f', dark: '#8ad3ee', dash: [5, 3], hatchDegrees: -20, hatchPx: 11 },
   { light: '#4d4d4d', dark: '#c8c8c8', dash: [18, 6], hatchDegrees: 70, hatchPx: 9 },

@@ -36,7 +36,7 @@ export function drawSample(pass: number, isTool: boolean): VNode {
   ];
   return h(
     'svg',
-    { class: `sample pass-ink-${name}`, viewBox: '0 0 64 16', 'aria-hidden': 'true' },
+    { class: `sample pass-ink-${name}`, viewBox: '0 0 64 16', preserveAspectRatio: 'xMinYMid', 'aria-hidden': 'true' },
     isTool ? line : hatch,
   );
 }

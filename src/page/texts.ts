@@ -1,7 +1,24 @@
 // Every word of the page, English and German.
+import type { Stage } from '../model/job.js';
 
 /** Languages of the page. */
 export type Language = 'en' | 'de';
+
+/** What the page says it is doing; a stage without words does not compile. */
+const STAGES: Readonly<Record<Stage, readonly [string, string]>> = {
+  read: ['reading', 'liest'],
+  resolve: ['working out boxes and paint', 'bestimmt Maße und Farben'],
+  classify: ['sorting shapes into passes', 'ordnet Formen den Durchgängen zu'],
+  derive: ['putting lines in order', 'bringt Linien in Reihenfolge'],
+  split: ['taking apart', 'zerlegt'],
+  check: ['checking whether it is fit to run', 'prüft, ob es maschinenreif ist'],
+  compact: ['making smaller files', 'verkleinert die Dateien'],
+  write: ['naming and hashing the files', 'benennt und zählt die Dateien'],
+  'read-back': ['first judge: reading the files back', 'erster Prüfer: liest die Dateien zurück'],
+  witness: ['second judge: comparing', 'zweiter Prüfer: vergleicht'],
+  report: ['drawing the proof', 'zeichnet den Beweis'],
+  'lay-out': ['laying out the sheet', 'teilt den Bogen ein'],
+};
 
 const TABLE = {
   title: ['pinbar: one sheet per pass', 'pinbar: ein Bogen je Durchgang'],
@@ -22,17 +39,6 @@ const TABLE = {
   stopped: ['Stopped.', 'Angehalten.'],
   working: ['Working', 'Arbeitet'],
   stages: ['Steps of the work', 'Arbeitsschritte'],
-  'stage.read': ['reading', 'liest'],
-  'stage.resolve': ['working out boxes and paint', 'bestimmt Maße und Farben'],
-  'stage.classify': ['sorting shapes into passes', 'ordnet Formen den Durchgängen zu'],
-  'stage.derive': ['putting lines in order', 'bringt Linien in Reihenfolge'],
-  'stage.split': ['taking apart', 'zerlegt'],
-  'stage.check': ['checking whether it is fit to run', 'prüft, ob es maschinenreif ist'],
-  'stage.compact': ['making smaller files', 'verkleinert die Dateien'],
-  'stage.write': ['naming and hashing the files', 'benennt und zählt die Dateien'],
-  'stage.read-back': ['first judge: reading the files back', 'erster Prüfer: liest die Dateien zurück'],
-  'stage.witness': ['second judge: comparing', 'zweiter Prüfer: vergleicht'],
-  'stage.report': ['drawing the proof', 'zeichnet den Beweis'],
   'outcome.in-register': ['In register', 'Passgenau'],
   'outcome.answer-needed': ['An answer is needed', 'Eine Antwort fehlt'],
   'outcome.refused': ['Must be mended first', 'Muss erst ausgebessert werden'],
@@ -174,4 +180,9 @@ export function sayIn(language: Language): Say {
   const column = language === 'en' ? 0 : 1;
   return (key, ...values) =>
     TEXTS[key][column].replace(/\{(\d)\}/g, (_, at: string) => String(values[Number(at)] ?? ''));
+}
+
+/** Says a stage of the work. */
+export function sayStage(language: Language, stage: Stage): string {
+  return STAGES[stage][language === 'en' ? 0 : 1];
 }
