@@ -1,7 +1,7 @@
 // What lies on the board: the paper, the art as pictures, and the numbers of what was found.
 import { placeBadges } from '../report/place-badges.js';
 import type { BoardView, Extent } from './board-view.js';
-import { listShown, type PartProps } from './page-state.js';
+import { findBoardMm, listCopies, listShown, type PartProps } from './page-state.js';
 import { h, type VNode } from './view-library.js';
 
 /** Together larger pictures are painted from their lines instead, bytes. */
@@ -13,6 +13,8 @@ const MOST_PLACES = 150;
 export function showsPictures({ state }: PartProps): boolean {
   const { job, file } = state;
   const made = job?.files.filter(({ pass }) => pass >= 0) ?? [];
+  // Copies that were not made are painted: the drawing alone is no sheet of them.
+  if (made.length === 0 && job !== null && job.sheet !== null) return false;
   if (made.length === 0) return state.artAddress !== null && (file?.bytes ?? 0) <= LARGEST_PICTURES;
   return made.reduce((sum, { byteLength }) => sum + byteLength, 0) <= LARGEST_PICTURES;
 }
@@ -25,7 +27,7 @@ interface Placed {
 }
 
 function placeArt({ state }: PartProps, view: BoardView, marginMm: number): Placed {
-  const { widthMm, heightMm } = state.inspection!.artboard;
+  const { width: widthMm, height: heightMm } = findBoardMm(state);
   return {
     left: `${view.x - marginMm * view.scale}px`,
     top: `${view.y - marginMm * view.scale}px`,
@@ -37,7 +39,7 @@ function placeArt({ state }: PartProps, view: BoardView, marginMm: number): Plac
 /** The paper and the pictures on it, each an image: nothing in it runs, and nothing is loaded. */
 export function drawPictures(props: PartProps, view: BoardView): VNode {
   const { state } = props;
-  const marginMm = state.job?.marginMm ?? 0;
+  const marginMm = state.job?.sheet === null ? state.job.marginMm : 0;
   const placed = placeArt(props, view, marginMm);
   const paper = h('div', { class: 'paper', style: placed });
   if (state.manner === 'passes' || !showsPictures(props)) return h('div', { class: 'pictures' }, paper);
@@ -71,9 +73,15 @@ export function drawPictures(props: PartProps, view: BoardView): VNode {
 /** The numbers of the findings beside their places, none over another. */
 export function drawPlaces({ state, say, acts }: PartProps, view: BoardView, screen: Extent): VNode | null {
   if (!state.showsPlaces || state.job === null) return null;
+  // On a sheet of copies, on the first.
+  const [a, b, c, d, e, f] = listCopies(state)[0]!;
   const severities = new Map(state.job.findings.map(({ number, finding }) => [number, finding.severity]));
   const spots = state.job.findings.flatMap(({ number, spots: own }) =>
-    own.map(([x, y]) => ({ number, at: [view.x + x * view.scale, view.y + y * view.scale] as const })),
+    own.map(([xMm, yMm]) => {
+      const x = a * xMm + c * yMm + e;
+      const y = b * xMm + d * yMm + f;
+      return { number, at: [view.x + x * view.scale, view.y + y * view.scale] as const };
+    }),
   );
   const seen = spots
     .filter(({ at: [x, y] }) => x > -30 && y > -30 && x < screen.width + 30 && y < screen.height + 30)

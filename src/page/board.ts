@@ -3,7 +3,7 @@ import { isToolpath } from '../model/pass.js';
 import { drawPictures, drawPlaces, showsPictures } from './board-pictures.js';
 import { type BoardView, centreView, type Extent, fitView, panView, zoomView } from './board-view.js';
 import type { Desk } from './drawing-desk.js';
-import { listShown, type PageState, type PartProps } from './page-state.js';
+import { findBoardMm, listCopies, listShown, type PageState, type PartProps } from './page-state.js';
 import type { PaintOrder } from './protocol.js';
 import { drawRulers } from './rulers.js';
 import { TRUE_SCALE } from './true-scale.js';
@@ -36,6 +36,7 @@ function makeOrder(props: PartProps, view: BoardView, screen: Extent): PaintOrde
     tools: (state.job?.passes ?? []).map(({ role }) => isToolpath(role)),
     raised: findRaised(state),
     bare: showsPictures(props),
+    copies: listCopies(state),
   };
 }
 
@@ -156,17 +157,19 @@ function useScreen(): readonly [{ readonly current: HTMLElement | null }, Extent
 /** The board with its rulers, and the buttons that move the view. */
 export function Board(props: PartProps & { readonly desk: Desk }): VNode {
   const { state, say, desk } = props;
-  const { widthMm: width, heightMm: height } = state.inspection!.artboard;
-  const artMm = { width, height };
+  const artMm = findBoardMm(state);
   const [frame, screen] = useScreen();
   const [chosen, setView] = useState<BoardView | null>(null);
   const view = chosen ?? fitView(artMm, screen);
   const change = (make: (view: BoardView) => BoardView): void => setView((now) => make(now ?? fitView(artMm, screen)));
   const canvas = useCanvas(desk, view);
-  useEffect(() => setView(null), [state.inspection]);
+  useEffect(() => setView(null), [state.inspection, artMm.width, artMm.height]);
   useEffect(() => {
     const { jump } = state;
-    if (jump !== null) change((now) => centreView(now, screen, jump.xMm, jump.yMm));
+    if (jump === null) return;
+    const [a, b, c, d, e, f] = listCopies(state)[0]!;
+    const [x, y] = [a * jump.xMm + c * jump.yMm + e, b * jump.xMm + d * jump.yMm + f];
+    change((now) => centreView(now, screen, x, y));
   }, [state.jump]);
   useEffect(() => {
     if (screen.width > 0) desk.paint(makeOrder(props, view, screen));

@@ -1,4 +1,5 @@
 // A finished job as the page shows it.
+import { type Matrix, multiply } from '../geometry/matrix.js';
 import type { Finding, Json } from '../model/finding.js';
 import type { Inspection } from '../model/inspection.js';
 import type { JobResult } from '../model/job.js';
@@ -8,7 +9,7 @@ import { describeFinding } from '../report/describe-finding.js';
 import { groupFindings } from '../report/group-findings.js';
 import { packTicket, printTicket, zipJob } from '../road/pack-job.js';
 import { placeShapes } from '../road/place-findings.js';
-import type { JobReport, MadeFile, NumberedPlace, Shares } from './protocol.js';
+import type { JobReport, MadeFile, NumberedPlace, Shares, SheetOfCopies } from './protocol.js';
 import type { SortedShapes } from './sorted-shapes.js';
 
 /** Places drawn for one finding. */
@@ -123,6 +124,13 @@ async function listFiles(job: JobResult): Promise<readonly MadeFile[]> {
   ];
 }
 
+function describeSheet({ layout, ticket }: JobResult): SheetOfCopies | null {
+  if (layout === null) return null;
+  const { widthMm, heightMm, matricesMm, yieldShare } = layout;
+  const shift: Matrix = [1, 0, 0, 1, ticket.marginMm, ticket.marginMm];
+  return { widthMm, heightMm, copies: matricesMm.map((matrix) => multiply(matrix, shift)), yieldShare };
+}
+
 /** What the page shows of a job; everything in it can be handed to another thread. */
 export async function describeJob(job: JobResult, survey: Inspection): Promise<JobReport> {
   const { sorted, reasons } = sortShapes(job);
@@ -147,5 +155,6 @@ export async function describeJob(job: JobResult, survey: Inspection): Promise<J
     files: await listFiles(job),
     zip: job.files.length === 0 ? null : toBlob(zipJob(job), 'application/zip'),
     marginMm: job.ticket.marginMm,
+    sheet: describeSheet(job),
   };
 }

@@ -1,4 +1,5 @@
 // What the page knows.
+import type { Matrix } from '../geometry/matrix.js';
 import type { Finding } from '../model/finding.js';
 import type { Inspection } from '../model/inspection.js';
 import type { Stage } from '../model/job.js';
@@ -100,6 +101,19 @@ export function listShown({ job, looked }: PageState): readonly number[] {
     if (index === looked.pass) return 1;
     return index < looked.pass ? 2 : 0;
   });
+}
+
+const ONE_COPY: readonly Matrix[] = [[1, 0, 0, 1, 0, 0]];
+
+/** From mm on the drawing to mm on the board, for every copy that lies there. */
+export function listCopies({ job }: PageState): readonly Matrix[] {
+  return job?.sheet?.copies ?? ONE_COPY;
+}
+
+/** Size of what lies on the board: the sheet of copies, or the drawing. @unit mm */
+export function findBoardMm({ job, inspection }: PageState): { readonly width: number; readonly height: number } {
+  const { widthMm: width, heightMm: height } = job?.sheet ?? inspection!.artboard;
+  return { width, height };
 }
 
 /** What every part of the page is handed. */

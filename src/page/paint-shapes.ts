@@ -1,8 +1,10 @@
 // Paints the lines of a drawing on a canvas: each pass in its colour and pattern, or in the drawing's own colours.
+import { multiply } from '../geometry/matrix.js';
 import { FACES, type Outlines } from '../road/list-outlines.js';
 import { LEFT_OUT_LOOK, lookOf, OPEN_LOOK, type PassLook } from './pass-look.js';
 import type { PaintOrder } from './protocol.js';
 import type { SortedShapes } from './sorted-shapes.js';
+import { type CopyOrder, isSeen, traceShape } from './trace-shape.js';
 
 /** A canvas to paint on, on the page or off it. */
 export type PaintSurface = OffscreenCanvasRenderingContext2D;
@@ -22,49 +24,11 @@ interface Batch {
 
 /** Above this many points of lines no pattern is drawn: dashes take time. */
 const MOST_DASHED_POINTS = 150_000;
-/** Steps shorter than this are left out, px. */
-const LEAST_STEP = 0.4;
-
-/** Adds a shape to a path, without steps that nobody sees; returns how many points were set. */
-function traceShape(path: PaintSurface | Path2D, outlines: Outlines, shape: number, order: PaintOrder): number {
-  const { points, runStarts, runClosed, shapeRuns } = outlines;
-  const { scale, x: left, y: top } = order.view;
-  let count = 0;
-  for (let run = shapeRuns[shape]!; run < shapeRuns[shape + 1]!; run += 1) {
-    let lastX = Number.POSITIVE_INFINITY;
-    let lastY = 0;
-    const last = runStarts[run + 1]! - 1;
-    for (let at = runStarts[run]!; at <= last; at += 1) {
-      const x = left + points[2 * at]! * scale;
-      const y = top + points[2 * at + 1]! * scale;
-      if (lastX === Number.POSITIVE_INFINITY) path.moveTo(x, y);
-      else if (at < last && Math.abs(x - lastX) + Math.abs(y - lastY) < LEAST_STEP) continue;
-      else path.lineTo(x, y);
-      lastX = x;
-      lastY = y;
-      count += 1;
-    }
-    if (runClosed[run] === 1) path.closePath();
-  }
-  return count;
-}
-
-/** Whether a shape is on the screen and large enough to see. */
-function isSeen({ boxes, faces }: Outlines, shape: number, { view, width, height }: PaintOrder): boolean {
-  if (faces[shape] === FACES.nothing) return false;
-  const reach = 4;
-  const x0 = view.x + boxes[4 * shape]! * view.scale;
-  const y0 = view.y + boxes[4 * shape + 1]! * view.scale;
-  const x1 = view.x + boxes[4 * shape + 2]! * view.scale;
-  const y1 = view.y + boxes[4 * shape + 3]! * view.scale;
-  return x1 > -reach && y1 > -reach && x0 < width + reach && y0 < height + reach && x1 - x0 + (y1 - y0) > 0.3;
-}
-
 function colourText(colour: number): string {
   return `#${(colour & 0xffffff).toString(16).padStart(6, '0')}`;
 }
 
-function paintOwn(surface: PaintSurface, { outlines }: PaintContent, shape: number, order: PaintOrder): void {
+function paintOwn(surface: PaintSurface, { outlines }: PaintContent, shape: number, order: CopyOrder): void {
   surface.beginPath();
   traceShape(surface, outlines, shape, order);
   const boxed = outlines.faces[shape] === FACES.picture;
@@ -80,7 +44,7 @@ function paintOwn(surface: PaintSurface, { outlines }: PaintContent, shape: numb
 }
 
 /** Hatching in one colour, as a pattern that stays with the art. */
-function makeHatch(surface: PaintSurface, look: PassLook, colour: string, order: PaintOrder): CanvasPattern | null {
+function makeHatch(surface: PaintSurface, look: PassLook, colour: string, order: CopyOrder): CanvasPattern | null {
   const side = look.hatchPx * order.pixelRatio;
   const tile = new OffscreenCanvas(Math.ceil(side), Math.ceil(side));
   const brush = tile.getContext('2d')!;
@@ -93,7 +57,7 @@ function makeHatch(surface: PaintSurface, look: PassLook, colour: string, order:
   const pattern = surface.createPattern(tile, 'repeat');
   const shrink = 1 / order.pixelRatio;
   pattern?.setTransform(
-    new DOMMatrix().translate(order.view.x, order.view.y).rotate(look.hatchDegrees).scale(shrink, shrink),
+    new DOMMatrix().translate(order.toScreen[4], order.toScreen[5]).rotate(look.hatchDegrees).scale(shrink, shrink),
   );
   return pattern;
 }
@@ -104,24 +68,27 @@ function findLook(pass: number): PassLook {
 }
 
 /** Areas of one pass: hatched, with a thin rim. */
-function paintAreas(surface: PaintSurface, content: PaintContent, batch: Batch, order: PaintOrder): void {
+function paintAreas(surface: PaintSurface, content: PaintContent, batch: Batch, order: CopyOrder): void {
   const pass = Number(batch.key.split(' ')[1]);
   const look = findLook(pass);
   const colour = look.light;
-  surface.beginPath();
-  for (const shape of batch.shapes) traceShape(surface, content.outlines, shape, order);
-  surface.save();
-  surface.globalAlpha *= 0.55;
-  surface.fillStyle = makeHatch(surface, look, colour, order) ?? colour;
-  surface.fill('evenodd');
-  surface.restore();
+  surface.setLineDash([]);
   surface.strokeStyle = colour;
   surface.lineWidth = 0.8;
-  surface.setLineDash([]);
-  surface.stroke();
+  surface.fillStyle = makeHatch(surface, look, colour, order) ?? colour;
+  const strength = surface.globalAlpha;
+  // One by one: areas over each other would open each other in one path.
+  for (const shape of batch.shapes) {
+    surface.beginPath();
+    traceShape(surface, content.outlines, shape, order);
+    surface.globalAlpha = strength * 0.5;
+    surface.fill('evenodd');
+    surface.globalAlpha = strength;
+    surface.stroke();
+  }
 }
 
-function paintLines(surface: PaintSurface, content: PaintContent, batch: Batch, order: PaintOrder): void {
+function paintLines(surface: PaintSurface, content: PaintContent, batch: Batch, order: CopyOrder): void {
   const pass = Number(batch.key.split(' ')[1]);
   const look = findLook(pass);
   surface.beginPath();
@@ -135,15 +102,16 @@ function paintLines(surface: PaintSurface, content: PaintContent, batch: Batch, 
     surface.stroke();
   }
   surface.strokeStyle = look.light;
-  surface.lineWidth = pass === -1 ? 3.2 : 1.9;
+  const isTool = pass < 0 || order.tools[pass] === true;
+  surface.lineWidth = pass === -1 ? 3.2 : isTool ? 1.9 : 1.3;
   surface.lineCap = pass === -1 ? 'round' : 'butt';
-  if (count < MOST_DASHED_POINTS) surface.setLineDash([...look.dash]);
+  if (isTool && count < MOST_DASHED_POINTS) surface.setLineDash([...look.dash]);
   surface.stroke();
   surface.setLineDash([]);
 }
 
 /** The passes of a shape that are to be seen, each as a key: what is painted, which pass, how strong. */
-function listKeys({ outlines, sorted }: PaintContent, shape: number, order: PaintOrder): readonly string[] {
+function listKeys({ outlines, sorted }: PaintContent, shape: number, order: CopyOrder): readonly string[] {
   if (sorted === null) return [`line -2 1`];
   const face = outlines.faces[shape]!;
   const pass = sorted.passes[shape]!;
@@ -160,7 +128,7 @@ function listKeys({ outlines, sorted }: PaintContent, shape: number, order: Pain
     : keys;
 }
 
-function paintPasses(surface: PaintSurface, content: PaintContent, order: PaintOrder): void {
+function paintPasses(surface: PaintSurface, content: PaintContent, order: CopyOrder): void {
   const batches = new Map<string, number[]>();
   const count = content.outlines.faces.length;
   for (let shape = 0; shape < count; shape += 1) {
@@ -184,19 +152,19 @@ function paintPasses(surface: PaintSurface, content: PaintContent, order: PaintO
   surface.globalAlpha = 1;
 }
 
-function isRaised({ outlines }: PaintContent, shape: number, { raised }: PaintOrder): boolean {
+function isRaised({ outlines }: PaintContent, shape: number, { raised }: CopyOrder): boolean {
   if (raised.shape === shape) return true;
   if (raised.stroke >= 0 && outlines.strokeKey[shape] === raised.stroke) return true;
   if (raised.loose && outlines.layers[shape] === -1) return true;
   return raised.layers.includes(outlines.layers[shape]!);
 }
 
-function hasRaised({ raised }: PaintOrder): boolean {
+function hasRaised({ raised }: CopyOrder): boolean {
   return raised.shape >= 0 || raised.stroke >= 0 || raised.layers.length > 0 || raised.loose;
 }
 
 /** A light around what stands out. */
-function paintRaised(surface: PaintSurface, content: PaintContent, order: PaintOrder): void {
+function paintRaised(surface: PaintSurface, content: PaintContent, order: CopyOrder): void {
   surface.beginPath();
   const count = content.outlines.faces.length;
   for (let shape = 0; shape < count; shape += 1) {
@@ -212,7 +180,7 @@ function paintRaised(surface: PaintSurface, content: PaintContent, order: PaintO
 }
 
 /** The art in its own colours, shape after shape. */
-function paintDrawn(surface: PaintSurface, content: PaintContent, order: PaintOrder): void {
+function paintDrawn(surface: PaintSurface, content: PaintContent, order: CopyOrder): void {
   const fade = order.manner === 'lines' ? 0.5 : 1;
   const count = content.outlines.faces.length;
   for (let shape = 0; shape < count; shape += 1) {
@@ -225,11 +193,18 @@ function paintDrawn(surface: PaintSurface, content: PaintContent, order: PaintOr
   surface.globalAlpha = 1;
 }
 
-/** Paints a drawing as ordered. */
-export function paintShapes(surface: PaintSurface, content: PaintContent, order: PaintOrder): void {
-  surface.setTransform(order.pixelRatio, 0, 0, order.pixelRatio, 0, 0);
-  surface.clearRect(0, 0, order.width, order.height);
+function paintCopy(surface: PaintSurface, content: PaintContent, order: CopyOrder): void {
   if (order.manner !== 'passes' && !order.bare) paintDrawn(surface, content, order);
   if (hasRaised(order)) paintRaised(surface, content, order);
   if (order.manner !== 'drawn') paintPasses(surface, content, order);
+}
+
+/** Paints a drawing as ordered: every copy of it. */
+export function paintShapes(surface: PaintSurface, content: PaintContent, order: PaintOrder): void {
+  const { scale, x, y } = order.view;
+  surface.setTransform(order.pixelRatio, 0, 0, order.pixelRatio, 0, 0);
+  surface.clearRect(0, 0, order.width, order.height);
+  for (const copy of order.copies) {
+    paintCopy(surface, content, { ...order, toScreen: multiply([scale, 0, 0, scale, x, y], copy) });
+  }
 }

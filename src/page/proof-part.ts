@@ -5,12 +5,17 @@ import type { MadeFile } from './protocol.js';
 import type { Say } from './texts.js';
 import { h, type VNode } from './view-library.js';
 
-function sayJudge(judge: Judgement, say: Say): VNode {
+/** What a judge looked at, where that is said. */
+function sayOf({ of }: Judgement, say: Say): string {
+  return of === undefined ? '' : ` (${say(`of.${of}`)})`;
+}
+
+function sayJudge(judge: Judgement, index: number, say: Say): VNode {
   const errors = judge.findings.filter(({ severity }) => severity === 'error').length;
   const words = judge.looked
     ? say('judged', judge.shapesJudged, judge.greatestDeviationMm.toFixed(6), errors)
     : say('didNotLook', judge.why);
-  return h('li', { key: judge.judge }, h('strong', {}, `${say(`judge.${judge.judge}`)}: `), words);
+  return h('li', { key: index }, h('strong', {}, `${say(`judge.${judge.judge}`)}${sayOf(judge, say)}: `), words);
 }
 
 /** What the judges said. */
@@ -29,7 +34,7 @@ export function ProofPart({ state, say }: PartProps): VNode | null {
           h(
             'ul',
             { class: 'judges' },
-            proof.judges.map((judge) => sayJudge(judge, say)),
+            proof.judges.map((judge, index) => sayJudge(judge, index, say)),
           ),
           h('p', {}, say(proof.equalExtents ? 'equalExtents' : 'unequalExtents')),
         );

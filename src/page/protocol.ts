@@ -1,4 +1,5 @@
 // What the page and its two workers say to each other.
+import type { Matrix } from '../geometry/matrix.js';
 import type { Finding, Json } from '../model/finding.js';
 import type { Inspection } from '../model/inspection.js';
 import type { Outcome, Stage } from '../model/job.js';
@@ -53,6 +54,15 @@ export interface NumberedPlace {
   readonly spots: readonly (readonly [number, number])[];
 }
 
+/** Where the copies lie, from mm on the drawing to mm on the sheet. */
+export interface SheetOfCopies {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly copies: readonly Matrix[];
+  /** Share of the sheet that is blank, from 0 to 1. */
+  readonly yieldShare: number;
+}
+
 /** A job as the page shows it. */
 export interface JobReport {
   readonly outcome: Outcome;
@@ -72,6 +82,8 @@ export interface JobReport {
   /** All files and the ticket; null where there are no files. */
   readonly zip: Blob | null;
   readonly marginMm: number;
+  /** Copies on a sheet; null where the passes are as large as the drawing. */
+  readonly sheet: SheetOfCopies | null;
 }
 
 /** From the worker that does the job. */
@@ -99,6 +111,8 @@ export interface PaintOrder {
   readonly width: number;
   readonly height: number;
   readonly pixelRatio: number;
+  /** From mm on the drawing to mm on the board; more than one where a sheet holds copies. */
+  readonly copies: readonly Matrix[];
   /** Passes that are shown: 1 in full, 2 faded, 0 not; open and left-out shapes always. */
   readonly shown: readonly number[];
   /** `passes` by pass, `drawn` in the drawing's own colours, `lines` the lines of tools alone. */

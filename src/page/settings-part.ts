@@ -2,7 +2,9 @@
 import type { CheckSettings } from '../model/check-settings.js';
 import type { Ticket } from '../model/ticket.js';
 import { printTicket } from '../road/pack-job.js';
+import { drawChoiceField, drawNumberField, drawTick } from './job-fields.js';
 import type { PartProps } from './page-state.js';
+import { drawSheetFields } from './sheet-settings.js';
 import type { TextKey } from './texts.js';
 import { h, type VNode } from './view-library.js';
 
@@ -12,60 +14,6 @@ type NumberKey = {
 
 const MATERIAL: readonly NumberKey[] = ['materialWidthMm', 'materialHeightMm', 'caliperMm', 'gripperMm'];
 const PRINT: readonly NumberKey[] = ['bleedMm', 'safeMarginMm'];
-
-interface NumberField {
-  readonly id: string;
-  readonly label: TextKey;
-  readonly value: number | null;
-  readonly unit: string;
-  readonly onValue: (value: number | null) => void;
-}
-
-function drawNumberField(say: PartProps['say'], { id, label, value, unit, onValue }: NumberField): VNode {
-  return h(
-    'div',
-    { class: 'field', key: id },
-    h('label', { for: id }, say(label)),
-    h(
-      'span',
-      { class: 'amount' },
-      h('input', {
-        id,
-        type: 'number',
-        step: 'any',
-        min: 0,
-        value: value ?? '',
-        placeholder: say('notSaid'),
-        onChange: (event: Event) => {
-          const { value: text } = event.currentTarget as HTMLInputElement;
-          onValue(text.trim() === '' ? null : Number(text));
-        },
-      }),
-      h('span', { class: 'quiet' }, unit),
-    ),
-  );
-}
-
-interface ChoiceField {
-  readonly id: string;
-  readonly label: TextKey;
-  readonly value: string;
-  readonly words: readonly (readonly [string, TextKey])[];
-  readonly onValue: (value: string) => void;
-}
-
-function drawChoiceField(say: PartProps['say'], { id, label, value, words, onValue }: ChoiceField): VNode {
-  return h(
-    'div',
-    { class: 'field', key: id },
-    h('label', { for: id }, say(label)),
-    h(
-      'select',
-      { id, value, onChange: (event: Event) => onValue((event.currentTarget as HTMLSelectElement).value) },
-      words.map(([word, key]) => h('option', { value: word, key: word }, say(key))),
-    ),
-  );
-}
 
 function listNumbers({ state, say, acts }: PartProps, keys: readonly NumberKey[]): readonly VNode[] {
   const { checks } = state.history.present;
@@ -111,15 +59,6 @@ function drawAnswers({ state, say, acts }: PartProps): readonly VNode[] {
     }),
     drawTick({ id: 'job-part-paint', label: say('job.partPaint') }, partPaint, (value) => put({ partPaint: value })),
   ];
-}
-
-function drawTick(
-  { id, label }: { readonly id: string; readonly label: string },
-  checked: boolean,
-  onValue: (value: boolean) => void,
-): VNode {
-  const onChange = (event: Event): void => onValue((event.currentTarget as HTMLInputElement).checked);
-  return h('label', { class: 'choice', key: label }, h('input', { id, type: 'checkbox', checked, onChange }), label);
 }
 
 function drawMarks({ state, say, acts }: PartProps): readonly VNode[] {
@@ -213,6 +152,8 @@ export function SettingsPart(props: PartProps): VNode | null {
     drawTicket(props),
     h('h3', {}, say('job.marksHeading')),
     h('div', { class: 'fields' }, drawSize(props), drawMarks(props)),
+    h('h3', {}, say('job.sheetHeading')),
+    h('div', { class: 'fields' }, drawSheetFields(props)),
     h('h3', {}, say('job.material')),
     h('div', { class: 'fields' }, listNumbers(props, MATERIAL)),
     h('h3', {}, say('job.print')),

@@ -68,6 +68,29 @@ describeWith('chromium', 'the page, from drop to zip', () => {
     await page.context().close();
   });
 
+  it('copies on a sheet, asked for by hand', async () => {
+    const { page, troubles } = await watchPage(browser);
+    await page.goto(SINGLE);
+    await giveFiles(page, ['samples/tuck-carton.svg']);
+    await page.check('#sheet-wanted');
+    await waitDone(page);
+    for (const [field, value] of [
+      ['widthMm', '500'],
+      ['heightMm', '700'],
+      ['marginsMm', '15'],
+      ['gutterMm', '6'],
+    ]) {
+      await page.fill(`#sheet-${field}`, value!);
+      await page.press(`#sheet-${field}`, 'Enter');
+      await waitDone(page);
+    }
+    expect(await page.textContent('.verdict')).toBe('In register');
+    expect(await page.textContent('#sheet-found')).toMatch(/^[2-9] copies; \d\d % of the sheet is blank\.$/);
+    await compareWithCommand(page, 'samples/tuck-carton.svg');
+    expect(troubles).toEqual([]);
+    await page.context().close();
+  });
+
   it('a drawing with a picture beside it, by its chooser', async () => {
     const { page } = await watchPage(browser);
     await page.goto(SINGLE);

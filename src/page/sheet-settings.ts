@@ -1,0 +1,91 @@
+// Copies on a sheet: how large it is, what stays free, how many there are and how they lie.
+import type { SheetRequest } from '../model/layout.js';
+import { DEFAULT_SHEET } from '../ticket/default-ticket.js';
+import { drawChoiceField, drawNumberField, drawTick } from './job-fields.js';
+import type { PageState, PartProps } from './page-state.js';
+import type { TextKey } from './texts.js';
+import { h, type VNode } from './view-library.js';
+
+const LENGTHS = ['widthMm', 'heightMm', 'marginsMm', 'gutterMm', 'gripperMm'] as const;
+const UPS = /^(?:max|[1-9]\d{0,3}|[1-9]\d{0,3}x[1-9]\d{0,3})$/;
+
+/** A sheet to begin with: as large as the material, or as the drawing. */
+function beginSheet({ history, inspection }: PageState): SheetRequest {
+  const { materialWidthMm, materialHeightMm } = history.present.checks;
+  const { widthMm, heightMm } = inspection!.artboard;
+  return { ...DEFAULT_SHEET, widthMm: materialWidthMm ?? widthMm, heightMm: materialHeightMm ?? heightMm };
+}
+
+function setSheet({ acts }: PartProps, sheet: SheetRequest | null): void {
+  acts.changeTicket(({ sheet: _, ...ticket }) => (sheet === null ? ticket : { ...ticket, sheet }));
+}
+
+function drawUps(props: PartProps, sheet: SheetRequest): VNode {
+  const { say } = props;
+  const onChange = (event: Event): void => {
+    const field = event.currentTarget as HTMLInputElement;
+    const text = field.value.trim().toLowerCase().replace('×', 'x');
+    if (!UPS.test(text)) field.value = String(sheet.ups);
+    else setSheet(props, { ...sheet, ups: /^\d+$/.test(text) ? Number(text) : text });
+  };
+  return h(
+    'div',
+    { class: 'field', key: 'ups' },
+    h('label', { for: 'sheet-ups' }, say('sheet.ups')),
+    h('span', { class: 'amount' }, h('input', { id: 'sheet-ups', type: 'text', value: String(sheet.ups), onChange })),
+  );
+}
+
+function drawTurn(props: PartProps, sheet: SheetRequest): VNode {
+  const words = ['', '0', '90', '180', '270', 'head-to-tail'] as const;
+  return drawChoiceField(props.say, {
+    id: 'sheet-turn',
+    label: 'sheet.turn',
+    value: String(sheet.turn ?? ''),
+    words: words.map((word) => [word, `sheet.turn.${word === '' ? 'best' : word}` as TextKey]),
+    onValue: (value) => {
+      const { turn: _, ...rest } = sheet;
+      const turn = value === 'head-to-tail' ? value : (Number(value) as NonNullable<SheetRequest['turn']>);
+      setSheet(props, value === '' ? rest : { ...rest, turn });
+    },
+  });
+}
+
+function drawSide(props: PartProps, sheet: SheetRequest): VNode {
+  return drawChoiceField(props.say, {
+    id: 'sheet-side',
+    label: 'sheet.side',
+    value: sheet.gripperSide,
+    words: (['bottom', 'top', 'left', 'right'] as const).map((side) => [side, `side.${side}`]),
+    onValue: (value) => setSheet(props, { ...sheet, gripperSide: value as SheetRequest['gripperSide'] }),
+  });
+}
+
+/** The fields of the sheet; the tick alone where there is none. */
+export function drawSheetFields(props: PartProps): readonly (VNode | null)[] {
+  const { state, say } = props;
+  const sheet = state.history.present.sheet ?? null;
+  const tick = drawTick({ id: 'sheet-wanted', label: say('sheet.wanted') }, sheet !== null, (wanted) =>
+    setSheet(props, wanted ? beginSheet(state) : null),
+  );
+  if (sheet === null) return [tick];
+  const made = state.job?.sheet ?? null;
+  const lengths = LENGTHS.map((key) =>
+    drawNumberField(say, {
+      id: `sheet-${key}`,
+      label: `sheet.${key}`,
+      value: sheet[key],
+      unit: 'mm',
+      onValue: (value) => setSheet(props, { ...sheet, [key]: value ?? (key in DEFAULT_SHEET ? 0 : sheet[key]) }),
+    }),
+  );
+  const found =
+    made === null
+      ? null
+      : h(
+          'p',
+          { class: 'quiet', key: 'found', id: 'sheet-found' },
+          say('sheet.found', made.copies.length, (100 * made.yieldShare).toFixed(0)),
+        );
+  return [tick, ...lengths, drawSide(props, sheet), drawUps(props, sheet), drawTurn(props, sheet), found];
+}
