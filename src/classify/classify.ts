@@ -15,7 +15,7 @@ import {
 import type { PassRequest, Ticket } from '../model/ticket.js';
 import { type Claim, type Claimer, createClaimer, hasPrintFill } from './claim.js';
 import type { ColourReader, CompiledRule } from './compile-rules.js';
-import { listEmptyPasses, listUnusedRules } from './describe-rules.js';
+import { listEmptyPasses, listUnusedRules, refuseEmpty } from './describe-rules.js';
 import { answerUnclaimed, createTroubleLog, quoteLayer, type Trouble, type TroubleLog } from './describe-trouble.js';
 import { type LayerSuggestions, suggestLayers } from './suggest.js';
 
@@ -271,6 +271,7 @@ export function classify(artwork: Artwork, ticket: Ticket, readColour: ColourRea
     const message = `${nothing} shape${nothing === 1 ? '' : 's'} draw${nothing === 1 ? 's' : ''} nothing (no paint, no size) and ${nothing === 1 ? 'is' : 'are'} in no pass.`;
     findings.push(finding('classify/draws-nothing', { message, data: { count: nothing } }));
   }
+  findings.push(...refuseEmpty(artwork, passes, findings));
   const placements = numberPlacements(work.drafts, passes);
   const exclusions = work.exclusions.sort((a, b) => a.shape - b.shape);
   return { assignment: { passes, placements, exclusions, shownElements: [...work.shown] }, findings };

@@ -54,3 +54,20 @@ export function listEmptyPasses(ticket: Ticket, passes: readonly Pass[]): readon
       }),
     );
 }
+
+/** Artwork of which nothing goes to any pass; where something is asked, the question says so already. */
+export function refuseEmpty(artwork: Artwork, passes: readonly Pass[], asked: readonly Finding[]): readonly Finding[] {
+  if (passes.length > 0 || asked.some((item) => item.severity === 'error')) return [];
+  const count = artwork.shapes.length;
+  const found = count === 0 ? 'Nothing is drawn' : `None of the ${count} shapes goes to a pass`;
+  return [
+    finding('classify/no-sheet', {
+      message: `${found}: there is no file to write.`,
+      remedy:
+        count === 0
+          ? 'Look whether this is the right file, and whether it was saved whole.'
+          : 'Look which shapes are hidden, ignored by a rule, or have neither paint nor size.',
+      data: { count },
+    }),
+  ];
+}

@@ -103,6 +103,7 @@ const KINDS = {
   'classify/use-divided': { severity: 'error', doc: 'One use draws shapes of two passes.' },
   'classify/rule-unused': { severity: 'warning', doc: 'A rule that takes no shape.' },
   'classify/pass-empty': { severity: 'warning', doc: 'A pass without any shape.' },
+  'classify/no-sheet': { severity: 'error', doc: 'No shape goes to any pass: there is no file to write.' },
   'classify/draws-nothing': { severity: 'note', doc: 'Shapes without paint or size are in no pass.' },
   'classify/ignored': { severity: 'note', doc: 'Shapes left out because a rule ignores them.' },
   'order/interleaved': {

@@ -17,6 +17,7 @@ const WITHOUT_LINE: ReadonlySet<string> = new Set<FindingCode>([
   'classify/rule-unused',
   'classify/pass-empty',
   'classify/draws-nothing',
+  'classify/no-sheet',
   'mark/no-room',
   'mark/percent-lengths',
   'mark/left-out',

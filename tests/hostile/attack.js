@@ -3,9 +3,6 @@ import { appendFileSync, readFileSync } from 'node:fs';
 import { joinPieces, PinbarError, readTicket, split } from '../../dist/index.js';
 import { listActive } from './list-active.js';
 
-/** Files above this size are not split a second time. */
-const MOST_REPEATED = 4 * 1024 * 1024;
-
 const decoder = new TextDecoder();
 
 /** How a call ended: an outcome, an error of pinbar's own, or one that is not. */
@@ -53,14 +50,14 @@ async function attack({ name, path, ticket }) {
     ...cost,
     files: job?.files.length ?? 0,
     active: [],
-    unsteady: null,
+    unsteady: [],
   };
   if (job === undefined) return report;
   const judge = (file, isProof) =>
     listActive(decoder.decode(joinPieces(file.pieces)), isProof).map((what) => `${file.name}: ${what}`);
   const proof = job.proofPicture === null ? [] : judge(job.proofPicture, true);
   const active = [...job.files.flatMap((file) => judge(file, false)), ...proof];
-  const unsteady = bytes.length > MOST_REPEATED ? null : await listUnsteady(job);
+  const unsteady = await listUnsteady(job);
   const says = job.findings
     .filter((item) => item.severity === 'error')
     .slice(0, 3)

@@ -1,4 +1,6 @@
 // CWE-1284 and CWE-190: numbers that are none, or too large, and paths without end.
+
+import { encodeUtf8 } from '../../src/model/platform.js';
 import { attackEach } from './attack-each.js';
 import { drawCarton, type HostileCase } from './hostile-case.js';
 
@@ -113,7 +115,7 @@ const CASES: readonly HostileCase[] = [
   {
     name: 'an artboard of 1e400 mm',
     make: () =>
-      new TextEncoder().encode(
+      encodeUtf8(
         '<svg xmlns="http://www.w3.org/2000/svg" width="1e400mm" height="1e400mm"><g id="Cut"><path d="M0 0h1" stroke="red" fill="none"/></g></svg>',
       ),
     ends: 'answer-needed',
@@ -121,7 +123,7 @@ const CASES: readonly HostileCase[] = [
   {
     name: 'a viewBox of NaN and 1e400',
     make: () =>
-      new TextEncoder().encode(
+      encodeUtf8(
         '<svg xmlns="http://www.w3.org/2000/svg" width="9mm" height="9mm" viewBox="NaN 0 1e400 -1"><g id="Cut"><path d="M0 0h1" stroke="red" fill="none"/></g></svg>',
       ),
     ends: 'answer-needed',
@@ -129,10 +131,18 @@ const CASES: readonly HostileCase[] = [
   {
     name: 'a negative artboard',
     make: () =>
-      new TextEncoder().encode(
+      encodeUtf8(
         '<svg xmlns="http://www.w3.org/2000/svg" width="-9mm" height="-9mm" viewBox="0 0 9 9"><g id="Cut"><path d="M0 0h1" stroke="red" fill="none"/></g></svg>',
       ),
     ends: 'answer-needed',
+  },
+  {
+    name: 'an artboard of 1e-300 mm',
+    make: () =>
+      encodeUtf8(
+        '<svg xmlns="http://www.w3.org/2000/svg" width="1e-300mm" height="1e-300mm" viewBox="0 0 1e300 1e300"><g id="Cut"><path d="M0 0h1" stroke="red" fill="none"/></g></svg>',
+      ),
+    ends: 'refused classify/no-sheet classify/draws-nothing',
   },
 ];
 

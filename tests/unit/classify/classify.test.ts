@@ -288,6 +288,23 @@ describe('classify/use-divided', () => {
   });
 });
 
+describe('classify/no-sheet', () => {
+  it('refuses a drawing of which nothing goes to any pass', () => {
+    expect(run([], []).findings.map((item) => [item.code, item.message])).toEqual([
+      ['classify/no-sheet', 'Nothing is drawn: there is no file to write.'],
+    ]);
+    const guides = run(['Guides'], [line(0), line(0)]).findings;
+    expect(guides.map((item) => item.code)).toEqual(['classify/ignored', 'classify/no-sheet']);
+    expect(guides[1]!.message).toBe('None of the 2 shapes goes to a pass: there is no file to write.');
+    expect(guides[1]!.remedy).toContain('ignored by a rule');
+  });
+
+  it('adds nothing to a question', () => {
+    expect(run([{ name: 'Cut', hidden: true }], [area(0)]).codes).toEqual(['layer/hidden-asked']);
+    expect(run(['Meadow'], [area(0)]).codes).toEqual(['classify/unclaimed']);
+  });
+});
+
 describe('classify/ignored and classify/draws-nothing', () => {
   it('leave out guides and say how many', () => {
     const made = run(['Guides', 'Art'], [line(0), line(0), area(1)]);
@@ -302,7 +319,13 @@ describe('classify/ignored and classify/draws-nothing', () => {
       { pass: 'ignore', stroke: '#00f' },
       { pass: 'print', rest: true },
     ];
-    const shapes = [area(0, { id: 'a1' }), area(0, { id: 'a2' }), line(0, { stroke: '#00f' }), area(1, { id: 'a3' })];
+    const shapes = [
+      area(0, { id: 'a1' }),
+      area(0, { id: 'a2' }),
+      line(0, { stroke: '#00f' }),
+      area(1, { id: 'a3' }),
+      area(1),
+    ];
     const made = run(['A', 'B'], shapes, { rules });
     expect(made.findings.map((item) => [item.code, item.place.layerPath, item.data.count])).toEqual([
       ['classify/ignored', 'A', 2],
@@ -363,8 +386,10 @@ describe('hidden layers', () => {
   });
 
   it('are asked about where a rule names them, or takes them to a tool', () => {
-    const hidden = [{ name: 'Sketch', hidden: true }];
-    const asked = (rule: { readonly [key: string]: Json }) => run(hidden, [line(0)], { rules: [rule] }).codes;
+    const hidden = [{ name: 'Sketch', hidden: true }, 'Art'];
+    const shapes = [line(0), area(1)];
+    const asked = (rule: { readonly [key: string]: Json }) =>
+      run(hidden, shapes, { rules: [rule, { pass: 'print', layer: 'Art' }] }).codes;
     expect(asked({ pass: 'print', layer: 'Sketch' })).toEqual(['layer/hidden-asked']);
     expect(asked({ pass: 'cutting', stroke: '#2a7f62' })).toEqual(['layer/hidden-asked']);
     expect(asked({ pass: 'cutting', rest: true })).toEqual(['layer/hidden-asked']);
@@ -375,10 +400,12 @@ describe('hidden layers', () => {
 
   it('are asked about where the name is unsure of a toolpath, not where it is of guides', () => {
     expect(run([{ name: 'Cut', hidden: true }], [area(0)]).codes).toEqual(['layer/hidden-asked']);
-    expect(run([{ name: 'Notes', hidden: true }], [area(0)]).codes).toEqual(['layer/hidden-skipped']);
+    expect(run([{ name: 'Notes', hidden: true }, 'Art'], [area(0), area(1)]).codes).toEqual(['layer/hidden-skipped']);
   });
 
   it('are not spoken of where nothing in them would draw', () => {
-    expect(run([{ name: 'Cut', hidden: true }], [line(0, { draws: false })]).codes).toEqual(['classify/draws-nothing']);
+    expect(run([{ name: 'Cut', hidden: true }, 'Art'], [line(0, { draws: false }), area(1)]).codes).toEqual([
+      'classify/draws-nothing',
+    ]);
   });
 });
