@@ -151,12 +151,15 @@ export function readBack(original: Original, written: WrittenSheet, passIndex: n
     cleanedRows: original.cleanedRows,
   });
   const findings: Finding[] = [...read.findings, ...findActiveContent(sheet, file)];
-  const artboard = reader.resolveArtboard(sheet);
+  const wholly = original.artwork.structural || original.source.text.length <= FULL_LOOK_BYTES;
+  // Style sheets are read once: the artboard depends on them as the shapes do.
+  const resolved = wholly ? reader.resolve(sheet) : null;
+  const artboard = resolved?.artboard ?? reader.resolveArtboard(sheet);
   let deviationMm = measureRoot(original, artboard);
   let deviationAt = deviationMm > 0 ? `the artboard of ${file}` : '';
   if (!(deviationMm <= TOLERANCE_MM)) findings.push(sayRootMoved(file, deviationMm));
-  if (original.artwork.structural || original.source.text.length <= FULL_LOOK_BYTES) {
-    const shapes = judgeShapes(original.artwork, reader.resolve(sheet), placements, {
+  if (resolved !== null) {
+    const shapes = judgeShapes(original.artwork, resolved, placements, {
       file,
       shiftMm: original.marginMm,
       source: sheet,

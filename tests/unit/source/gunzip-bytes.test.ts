@@ -26,6 +26,13 @@ describe('gunzipBytes', () => {
     expect(findings.at(-1)?.data).toEqual({ allowed: PLAIN.length - 1 });
   });
 
+  it('sums up streams of every length', () => {
+    for (let length = 0; length < 40; length += 1) {
+      const plain = PLAIN.subarray(1000, 1000 + length);
+      expect(gunzipBytes(new Uint8Array(gzipSync(plain)), length)).toEqual(plain);
+    }
+  });
+
   it('unpacks nothing', () => {
     expect(gunzipBytes(new Uint8Array(gzipSync(new Uint8Array(0))), 0)).toEqual(new Uint8Array(0));
   });
