@@ -126,6 +126,11 @@ function sayRootMoved(file: string, deviationMm: number): Finding {
   });
 }
 
+/** Whether all shapes of the sheets are resolved once more. */
+function isSeenWhole({ artwork, source }: Original): boolean {
+  return artwork.structural || source.text.length <= FULL_LOOK_BYTES;
+}
+
 /**
  * Reads one written file back.
  *
@@ -151,19 +156,15 @@ export function readBack(original: Original, written: WrittenSheet, passIndex: n
     cleanedRows: original.cleanedRows,
   });
   const findings: Finding[] = [...read.findings, ...findActiveContent(sheet, file)];
-  const wholly = original.artwork.structural || original.source.text.length <= FULL_LOOK_BYTES;
   // Style sheets are read once: the artboard depends on them as the shapes do.
-  const resolved = wholly ? reader.resolve(sheet) : null;
+  const resolved = isSeenWhole(original) ? reader.resolve(sheet) : null;
   const artboard = resolved?.artboard ?? reader.resolveArtboard(sheet);
   let deviationMm = measureRoot(original, artboard);
   let deviationAt = deviationMm > 0 ? `the artboard of ${file}` : '';
   if (!(deviationMm <= TOLERANCE_MM)) findings.push(sayRootMoved(file, deviationMm));
   if (resolved !== null) {
-    const shapes = judgeShapes(original.artwork, resolved, placements, {
-      file,
-      shiftMm: original.marginMm,
-      source: sheet,
-    });
+    const frame = { file, shiftMm: original.marginMm, source: sheet };
+    const shapes = judgeShapes(original.artwork, resolved, placements, frame);
     findings.push(...shapes.findings);
     if (shapes.greatestDeviationMm > deviationMm) {
       deviationMm = shapes.greatestDeviationMm;
