@@ -18,6 +18,7 @@ const ROOMS = {
   verify: ['model', 'geometry', 'source'],
   witness: ['model', 'geometry'],
   sequence: ['model', 'geometry'],
+  ties: ['model', 'geometry'],
   register: ['model', 'geometry'],
   strip: ['model', 'geometry'],
   run: ['model', 'geometry'],

@@ -90,6 +90,7 @@ export type { Corner, SequenceReport, SequenceRequest, Stayed } from './model/se
 export { joinPieces, type OutputFile } from './model/sheet.js';
 export type { Solid, SolidArea, SolidBlank, SolidHinge, SolidPanel } from './model/solid.js';
 export type { Conditions, MarksRequest, PassRequest, Rule, Ticket } from './model/ticket.js';
+export type { TieReport, TieRequest } from './model/ties.js';
 export { PinbarError } from './model/trouble.js';
 export { PINBAR_VERSION } from './model/version.js';
 export { check, type InspectOptions, inspect, type NamedFile, split, type VerifyOptions, verify } from './pipeline.js';

@@ -9,10 +9,8 @@ import type { Ticket } from './model/ticket.js';
 import { drawChecks } from './report/draw-checks.js';
 import { groupFindings } from './report/group-findings.js';
 import { checkJob } from './road/check-job.js';
-import { compactFiles } from './road/compact-files.js';
-import { derivePasses } from './road/derive-passes.js';
 import { enterStage } from './road/enter-stage.js';
-import { layOutJob } from './road/lay-out-job.js';
+import { finishPasses } from './road/finish-passes.js';
 import { placeShapes } from './road/place-findings.js';
 import { prepareJob } from './road/prepare-job.js';
 import { proveFiles } from './road/prove-files.js';
@@ -88,7 +86,15 @@ export async function split(
   const job = { ticket, artwork, assignment, solid, layout, stem };
   if (before.some((item) => item.severity === 'error')) {
     const outcome = decideOutcome(before, NO_PROOF);
-    const nothing = { files: [], sequence: [], manifest: null, proofPicture: null, proofPage: null };
+    const nothing = {
+      files: [],
+      sequence: [],
+      ties: [],
+      tieFiles: [],
+      manifest: null,
+      proofPicture: null,
+      proofPage: null,
+    };
     return { ...job, ...nothing, outcome, proof: NO_PROOF, findings: before };
   }
   const sheets = markSheets(parts.sheets, marks.plan, { artwork, assignment, marks: ticket.marks, stem });
@@ -105,29 +111,19 @@ export async function split(
   };
   const made = { sheets, files: plain, marked: marks.plan !== null };
   const passProof = await proveFiles(original, made, ticket, options);
-  const derived = await derivePasses(plain, assignment.passes, ticket, options);
-  const finished = { files: derived.files, proof: passProof };
-  const { proof, files: laidOut } = await layOutJob(finished, { original, sheet, stem }, ticket, options);
-  const { files, findings: compaction } = await compactFiles(laidOut, ticket, options);
+  const finished = { files: plain, proof: passProof };
+  const { proof, files, lines, ...more } = await finishPasses(finished, { original, sheet, stem }, ticket, options);
   const seen = proof.judges.flatMap((judge) => judge.findings);
-  const findings = [...before, ...relevelFindings([...derived.findings, ...compaction, ...seen], ticket.severities)];
+  const findings = [...before, ...relevelFindings([...more.findings, ...seen], ticket.severities)];
   await enterStage('report', options);
   const reports = await reportJob({
-    ...{ artwork, assignment, files, proof, solid, layout, findings, ticket, stem, sequence: derived.sequence },
+    ...{ artwork, assignment, files, proof, solid, layout, findings, ticket, stem, ...lines },
     input: { name: fileName, bytes: bytes.length, sha256: await inputHash },
     marks: sheet?.marks ?? marks.plan,
     checks: { skipped, findings: checked.findings.length },
     wantsPage: options.proofPage === true,
   });
-  return {
-    ...job,
-    ...reports,
-    sequence: derived.sequence,
-    outcome: decideOutcome(findings, proof),
-    files,
-    proof,
-    findings,
-  };
+  return { ...job, ...reports, ...lines, outcome: decideOutcome(findings, proof), files, proof, findings };
 }
 
 /**

@@ -11,7 +11,7 @@ import {
   takeOption,
   ticketOption,
 } from './build-options.js';
-import { parseSize } from './parse-value.js';
+import { type PassLengths, parsePassLengths, parseSize } from './parse-value.js';
 import { sheetOptions } from './sheet-options.js';
 
 function proofOption(): Option {
@@ -28,6 +28,30 @@ function witnessOption(): Option {
     '--witness <when>',
     'whether the second judge looks too (default: auto, which is up to 32 MiB and 400,000 elements and attributes)',
   ).choices(['auto', 'always', 'never']);
+}
+
+function perforateOption(): Option {
+  return new Option(
+    '--perforate <pass=cutxtie>',
+    'cut and tie by turns along the lines of a pass, in mm, such as perforate=6x1 (repeatable)',
+  ).argParser(
+    reading((text: string, before: readonly PassLengths[] | undefined) => [
+      ...(before ?? []),
+      parsePassLengths(text, 2),
+    ]),
+  );
+}
+
+function holdOption(): Option {
+  return new Option(
+    '--hold <pass=tie>',
+    'few ties that hold the pieces of a pass in the board, in mm, such as cut=0.5 (repeatable)',
+  ).argParser(
+    reading((text: string, before: readonly PassLengths[] | undefined) => [
+      ...(before ?? []),
+      parsePassLengths(text, 1),
+    ]),
+  );
 }
 
 const SPLIT_EXAMPLES =
@@ -77,6 +101,9 @@ export function addSplit(program: Command, run: Run): void {
     .option('--skip-checks', 'make the files without asking whether they are fit to run; the manifest says so')
     .addOption(proofOption())
     .option('--sequence', 'put the lines of tool passes in order: inner outlines before outer ones, and a short way')
+    .addOption(perforateOption())
+    .addOption(holdOption())
+    .option('--ties-pass', 'write the ties as a pass of their own too, for scoring them at lower pressure')
     .option('--compact', 'make the files smaller, where nothing moves by it')
     .addOption(witnessOption())
     .addOption(limitOption())

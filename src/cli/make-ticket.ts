@@ -1,7 +1,16 @@
 // The ticket of a run: the file, with what the command line says laid over it.
 
 import { readTicketText } from '../disk/read-input.js';
-import { PinbarError, parseTake, readTicket, type SheetRequest, type Ticket, writeTicket } from '../index.js';
+import {
+  type Json,
+  PinbarError,
+  parseTake,
+  readTicket,
+  type SheetRequest,
+  type Ticket,
+  writeTicket,
+} from '../index.js';
+import type { PassLengths } from './parse-value.js';
 
 /** Options of the command line that change the ticket. */
 export interface TicketFlags {
@@ -24,6 +33,9 @@ export interface TicketFlags {
   readonly scale?: number;
   readonly compact?: boolean;
   readonly sequence?: boolean;
+  readonly perforate?: readonly PassLengths[];
+  readonly hold?: readonly PassLengths[];
+  readonly tiesPass?: boolean;
   readonly witness?: Ticket['witness'];
 }
 
@@ -55,6 +67,21 @@ function mergeSheet(flags: TicketFlags, base: SheetRequest | undefined): Partial
   return base === undefined && sheet === undefined ? null : { ...base, ...said };
 }
 
+/** Ties of the command line take the place of those that the ticket asks of the same pass. */
+function tiesOf(flags: TicketFlags, base: Ticket): { readonly ties?: readonly Json[] } {
+  const extra = flags.tiesPass ? { tiesPass: true } : {};
+  const asked: Json[] = [
+    ...(flags.perforate ?? []).map(
+      ({ pass, lengthsMm: [cutMm, tieMm] }): Json => ({ pass, mode: 'pattern', cutMm: cutMm!, tieMm: tieMm! }),
+    ),
+    ...(flags.hold ?? []).map(({ pass, lengthsMm: [tieMm] }): Json => ({ pass, mode: 'hold', tieMm: tieMm! })),
+  ];
+  const names = [...(flags.perforate ?? []), ...(flags.hold ?? [])].map(({ pass }) => pass);
+  const kept = (base.ties ?? []).filter(({ pass }) => !names.includes(pass)).map((tie): Json => ({ ...tie }));
+  const ties = [...kept, ...asked].map((tie): Json => ({ ...(tie as { readonly [key: string]: Json }), ...extra }));
+  return ties.length === 0 ? {} : { ties };
+}
+
 /** The ticket of the file, with what the command line says laid over it. */
 export async function makeTicket(flags: TicketFlags): Promise<Ticket> {
   const base = readTicket(flags.ticket === undefined ? { pinbar: 1 } : await readTicketText(flags.ticket));
@@ -75,5 +102,6 @@ export async function makeTicket(flags: TicketFlags): Promise<Ticket> {
     ...(flags.witness === undefined ? {} : { witness: flags.witness }),
   };
   // Read once more, so that rules of the command line are held to what the ticket allows.
-  return readTicket(writeTicket({ ...merged, ...sequenceOf(flags, base) } as Ticket));
+  const written = writeTicket({ ...merged, ...sequenceOf(flags, base) } as Ticket) as { readonly [key: string]: Json };
+  return readTicket({ ...written, ...tiesOf(flags, base) });
 }

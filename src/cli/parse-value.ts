@@ -56,6 +56,26 @@ export function parseCount(text: string): number {
   return value;
 }
 
+/** A pass and one or two lengths, mm: `cut=10x1`, `cut=0.5`. */
+export interface PassLengths {
+  readonly pass: string;
+  readonly lengthsMm: readonly number[];
+}
+
+/** Reads a pass and as many lengths as wanted, parted by an x. */
+export function parsePassLengths(text: string, count: 1 | 2): PassLengths {
+  const at = text.lastIndexOf('=');
+  const parts = text.slice(at + 1).split(/x/i);
+  if (at < 1 || parts.length !== count) {
+    throw new Error(
+      count === 2
+        ? 'It is a pass, then the lengths of a cut and of a tie: perforate=6x1.'
+        : 'It is a pass, then the length of a tie: cut=0.5.',
+    );
+  }
+  return { pass: text.slice(0, at), lengthsMm: parts.map(parseSize) };
+}
+
 /** Names of the limits that `--limit` takes. */
 export const LIMITS: readonly string[] = [
   'bytes',

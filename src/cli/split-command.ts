@@ -27,7 +27,9 @@ function defaultFolder(input: Input, stem: string): string {
 
 /** All files of a job, the manifest last. */
 function listFiles(job: JobResult, pages: readonly OutputFile[]): readonly OutputFile[] {
-  return [...job.files, job.proofPicture, job.proofPage, ...pages, job.manifest].filter((file) => file !== null);
+  return [...job.files, ...job.tieFiles, job.proofPicture, job.proofPage, ...pages, job.manifest].filter(
+    (file) => file !== null,
+  );
 }
 
 function describeJob(
@@ -47,6 +49,7 @@ function describeJob(
       judges: job.proof.judges.map(({ findings, ...rest }) => ({ ...rest, findings: findings.length })),
     },
     ...(job.sequence.length === 0 ? {} : { sequence: job.sequence }),
+    ...(job.ties.length === 0 ? {} : { ties: job.ties }),
     findings: job.findings,
   };
 }

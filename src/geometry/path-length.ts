@@ -54,8 +54,8 @@ export function pathLength(path: PathData, matrix: Matrix): number {
   return length;
 }
 
-/** The same curve as a cubic: start, two controls, end. */
-function elevate(quadratic: Float64Array): Float64Array {
+/** A quadratic (start, control, end) as the same curve in cubic form: start, two controls, end. */
+export function elevate(quadratic: Float64Array): Float64Array {
   const [x0 = 0, y0 = 0, x1 = 0, y1 = 0, x2 = 0, y2 = 0] = quadratic;
   const third = (end: number, control: number): number => end + (2 / 3) * (control - end);
   return Float64Array.of(x0, y0, third(x0, x1), third(y0, y1), third(x2, x1), third(y2, y1), x2, y2);
@@ -65,7 +65,8 @@ function chord(matrix: Matrix, dx: number, dy: number): number {
   return Math.hypot(matrix[0] * dx + matrix[2] * dy, matrix[1] * dx + matrix[3] * dy);
 }
 
-function curveLength(matrix: Matrix, points: Float64Array): number {
+/** The length of a cubic (start, two controls, end) mapped by a matrix. @accuracy That of `pathLength`. */
+export function curveLength(matrix: Matrix, points: Float64Array): number {
   const steps = new Float64Array(6);
   for (let at = 0; at < 6; at += 2) {
     const dx = points[at + 2]! - points[at]!;
@@ -94,7 +95,11 @@ function curveLength(matrix: Matrix, points: Float64Array): number {
 function arcLength(matrix: Matrix, coords: Float64Array, at: number): number {
   const drawn = readArc(coords, at, coords[at - 2]!, coords[at - 1]!);
   if (drawn === null) return chord(matrix, coords[at + 5]! - coords[at - 2]!, coords[at + 6]! - coords[at - 1]!);
-  const arc: Arc = mapArc(drawn, matrix);
+  return sweepLength(mapArc(drawn, matrix));
+}
+
+/** The length of an elliptical arc. @accuracy That of `pathLength`. */
+export function sweepLength(arc: Arc): number {
   const speed = (angle: number): number => {
     const cos = Math.cos(angle);
     const sin = Math.sin(angle);

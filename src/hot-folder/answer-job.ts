@@ -120,7 +120,7 @@ async function makeJob(asked: JobAsked): Promise<JobAnswer> {
   if (job.outcome !== 'in-register' || job.manifest === null) {
     return reportJob({ bytes, ticket, asked, loadPicture: reader }, job.findings);
   }
-  const files = [...job.files, ...(job.proofPicture === null ? [] : [job.proofPicture]), job.manifest];
+  const files = [...job.files, ...job.tieFiles, ...(job.proofPicture === null ? [] : [job.proofPicture]), job.manifest];
   return {
     kind: 'made',
     files: files.map((file) => ({ name: file.name, bytes: joinPieces(file.pieces) })),

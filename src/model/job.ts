@@ -9,6 +9,7 @@ import type { SequenceReport } from './sequence.js';
 import type { OutputFile } from './sheet.js';
 import type { Solid } from './solid.js';
 import type { Ticket } from './ticket.js';
+import type { TieReport } from './ties.js';
 
 /** What the road is doing. */
 export type Stage =
@@ -74,6 +75,9 @@ export interface JobResult {
   readonly files: readonly OutputFile[];
   /** Passes that were put in order. */
   readonly sequence: readonly SequenceReport[];
+  /** Passes that got ties, and the passes of the ties alone where they were asked for. */
+  readonly ties: readonly TieReport[];
+  readonly tieFiles: readonly OutputFile[];
   /** Null where there are no files. */
   readonly manifest: OutputFile | null;
   /** The picture of the proof; null where there are no files. */

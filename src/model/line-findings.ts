@@ -4,4 +4,12 @@
 export const LINE_KINDS = {
   'sequence/stayed': { severity: 'note', doc: 'Elements of a pass that cannot be moved safely keep their place.' },
   'sequence/order-kept': { severity: 'warning', doc: 'Lines come after others that they should come before.' },
+  'ties/few': { severity: 'warning', doc: 'An outline has no room for as many ties as wanted.' },
+  'ties/far-apart': { severity: 'warning', doc: 'An outline is free over a longer stretch than wanted.' },
+  'ties/stretched': {
+    severity: 'warning',
+    doc: 'A pattern of cuts and ties is stretched by more than 5 % to fit a line.',
+  },
+  'ties/line-short': { severity: 'warning', doc: 'A line is too short for the pattern, and cut through.' },
+  'ties/left-whole': { severity: 'warning', doc: 'Lines that cannot be written as stretches get no ties.' },
 } as const;

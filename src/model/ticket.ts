@@ -4,6 +4,7 @@ import type { FindingCode } from './finding.js';
 import type { SheetRequest } from './layout.js';
 import type { Role } from './pass.js';
 import type { SequenceRequest } from './sequence.js';
+import type { TieRequest } from './ties.js';
 
 /** What a rule looks at; every given condition must hold. Text patterns know `*`, and fold case and accents. */
 export interface Conditions {
@@ -83,6 +84,8 @@ export interface Ticket {
   readonly witness: 'auto' | 'always' | 'never';
   /** Order of the lines in tool passes; left out: that of the file. */
   readonly sequence?: SequenceRequest;
+  /** Passes that get ties; left out: none. */
+  readonly ties?: readonly TieRequest[];
   /** What the checks hold the artwork against. */
   readonly checks: CheckSettings;
   /** New severities for warnings and notes. */

@@ -98,7 +98,7 @@ function toBlob(pieces: readonly Uint8Array[], type: string): Blob {
 
 async function listFiles(job: JobResult): Promise<readonly MadeFile[]> {
   if (job.files.length === 0) return [];
-  const made = [...job.files, job.proofPicture, job.manifest].flatMap((file, index) =>
+  const made = [...job.files, ...job.tieFiles, job.proofPicture, job.manifest].flatMap((file, index) =>
     file === null
       ? []
       : [

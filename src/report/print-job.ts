@@ -52,6 +52,11 @@ function sayMm(length: number): string {
   return `${length.toFixed(length < 100 ? 1 : 0)} mm`;
 }
 
+/** Lines are told once, also where copies of them stand on a sheet. */
+function eachCopy(job: JobResult): string {
+  return job.layout === null ? '' : ', in each copy';
+}
+
 /** What putting passes in order came to. */
 function printSequence(job: JobResult): string {
   if (job.sequence.length === 0) return '';
@@ -62,7 +67,21 @@ function printSequence(job: JobResult): string {
     `${report.liftsBefore} lifts before, ${report.liftsAfter} now`,
     `${sayCount(report.moved, 'element')} moved`,
   ]);
-  return `\nOrder within the passes\n${alignColumns(rows)}`;
+  return `\nOrder within the passes${eachCopy(job)}\n${alignColumns(rows)}`;
+}
+
+/** What ties came to. */
+function printTies(job: JobResult): string {
+  if (job.ties.length === 0) return '';
+  const rows = job.ties.map((report) => [
+    report.pass,
+    `${sayCount(report.ties, 'tie')} on ${report.tiedLines} of ${sayCount(report.lines, report.mode === 'hold' ? 'outline' : 'line')}`,
+    `${sayMm(report.tiesMm)} of ${sayMm(report.lineMm)}`,
+    `longest free stretch ${sayMm(report.longestFreeMm)}`,
+    report.mode === 'hold' ? '' : `pattern stretched by ${(report.stretch * 100).toFixed(1)} %`,
+    report.tiesFile === null ? '' : `ties alone: ${report.tiesFile}`,
+  ]);
+  return `\nTies${eachCopy(job)}\n${alignColumns(rows)}`;
 }
 
 /** A job as text. */
@@ -85,6 +104,7 @@ export function printJob(job: JobResult, place: JobPlace): string {
     `\nWhy these passes\n`,
     alignColumns(reasonRows(job)),
     printSequence(job),
+    printTies(job),
     `\nProof\n`,
     proof === '' ? '  Nobody looked.\n' : proof + extents,
     findings,

@@ -25,6 +25,8 @@ export interface SheetJob {
   readonly assignment: Assignment;
   readonly stem: string;
   readonly layout: Layout;
+  /** By file behind those of the passes: index of the pass whose ties it holds. */
+  readonly tiePasses: readonly number[];
   /** Marks of the sheet, mm; null for none. */
   readonly marks: MarkPlan | null;
   /** Why the second judge does not look, or ''. */
@@ -40,11 +42,18 @@ export interface LaidOutFiles {
 /** Elements of all copies up to which the second judge looks: it follows each of them. */
 const WITNESS_ELEMENTS = 900_000;
 
+/** The pass that a file is of. */
+function passOf({ assignment, tiePasses }: SheetJob, index: number): number {
+  const { length } = assignment.passes;
+  return index < length ? index : tiePasses[index - length]!;
+}
+
 function drawSheetMarks(job: SheetJob, ticket: Ticket, index: number, { artwork: pass }: ReadFile): string {
   if (job.marks === null) return '';
-  const run = job.assignment.passes[index]!;
+  const at = passOf(job, index);
+  const run = job.assignment.passes[at]!;
   const plan = { ...job.marks, matrix: sheetToUser(pass.artboard) };
-  const colour = ownColour(job.artwork, job.assignment, index);
+  const colour = ownColour(job.artwork, job.assignment, at);
   return drawMarks(plan, ticket.marks, { pass: run, colour, label: `${run.order} ${run.name} / ${job.stem}` });
 }
 
@@ -123,7 +132,7 @@ export async function layOutFiles(
   if (options.verify === false) return { files, proof };
   const { matricesMm } = job.layout;
   const readings = laid.map(({ before, sheet, verdict, name }, index) => {
-    const passName = job.assignment.passes[index]!.name;
+    const passName = job.assignment.passes[passOf(job, index)]!.name;
     return readCopies(before, sheet, { file: name, matricesMm, passName }, verdict);
   });
   const first = judgeReadings(readings, compareSheets(readings, job.marks !== null));
@@ -133,7 +142,7 @@ export async function layOutFiles(
     proof: {
       inRegister: judges.every((judge) => judge.findings.every((item) => item.severity !== 'error')),
       judges,
-      passes: readings.map((reading) => reading.proof),
+      passes: readings.slice(0, job.assignment.passes.length).map((reading) => reading.proof),
       equalExtents: haveEqualExtents(readings),
     },
   };

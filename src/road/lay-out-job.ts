@@ -19,6 +19,8 @@ export interface SheetedJob {
   readonly original: Original;
   readonly sheet: LayoutDecision | null;
   readonly stem: string;
+  /** By file behind those of the passes: index of the pass whose ties it holds. */
+  readonly tiePasses?: readonly number[];
 }
 
 /** Lays the finished passes out on sheets; without a sheet they come back as they are. */
@@ -32,6 +34,14 @@ export async function layOutJob(
   if (sheet === null || sheet.layout === null) return passes;
   const { artwork, assignment } = original;
   const { layout, marks } = sheet;
-  const sheetJob = { artwork, assignment, stem, layout, marks, whyNot: whyNot(original, ticket) };
+  const sheetJob = {
+    artwork,
+    assignment,
+    stem,
+    layout,
+    marks,
+    whyNot: whyNot(original, ticket),
+    tiePasses: job.tiePasses ?? [],
+  };
   return layOutFiles(passes.files, passes.proof, sheetJob, { ticket, options });
 }

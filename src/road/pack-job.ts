@@ -17,7 +17,7 @@ export function packTicket(ticket: Ticket, stem: string): PackedFile {
 
 /** What `split` writes to a folder, in its order. */
 export function listJobFiles(job: JobResult): readonly PackedFile[] {
-  return [...job.files, job.proofPicture, job.manifest].filter((file) => file !== null);
+  return [...job.files, ...job.tieFiles, job.proofPicture, job.manifest].filter((file) => file !== null);
 }
 
 /** The files of a job and its ticket as one zip archive, in pieces; the same on every run. */

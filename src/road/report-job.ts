@@ -10,6 +10,7 @@ import type { SequenceReport } from '../model/sequence.js';
 import type { OutputFile } from '../model/sheet.js';
 import type { Solid } from '../model/solid.js';
 import type { Ticket } from '../model/ticket.js';
+import type { TieReport } from '../model/ties.js';
 import { drawProof } from '../report/draw-proof.js';
 import { drawProofPage } from '../report/draw-proof-page.js';
 import { writeTicket } from '../ticket/write-ticket.js';
@@ -30,6 +31,8 @@ export interface ReportedJob {
   readonly stem: string;
   readonly input: { readonly name: string; readonly bytes: number; readonly sha256: string };
   readonly sequence: readonly SequenceReport[];
+  readonly ties: readonly TieReport[];
+  readonly tieFiles: readonly OutputFile[];
   readonly marks: MarkPlan | null;
   readonly checks: { readonly skipped: boolean; readonly findings: number };
   /** Whether the proof is made as a page too. */

@@ -93,6 +93,18 @@ export function checkPassNames(
     });
 }
 
+/** Faults of passes that are asked for ties twice. */
+export function checkTwice(tied: readonly Placed<string>[]): readonly TicketFault[] {
+  const names = tied.map(({ item }) => item);
+  return tied
+    .filter(({ item }, i) => names.indexOf(item) !== i)
+    .map(({ at, item }) => ({
+      path: `ties[${at}].pass`,
+      message: `ties[${at}].pass is "${item}", which gets ties already.`,
+      remedy: 'Leave one of them.',
+    }));
+}
+
 /** Faults of what the passes register to: an edge, printed marks, or a pass that the ticket declares. */
 function checkRegisters(passes: readonly Placed<PassRequest>[], names: readonly string[]): readonly TicketFault[] {
   const known = [...REGISTER_WORDS, ...names];

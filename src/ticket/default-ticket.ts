@@ -3,6 +3,7 @@ import type { CheckSettings } from '../model/check-settings.js';
 import type { SheetRequest } from '../model/layout.js';
 import type { SequenceRequest } from '../model/sequence.js';
 import type { Ticket } from '../model/ticket.js';
+import type { TieDefaults, TieRequest } from '../model/ties.js';
 
 /** Numbers of the checks where the ticket says none. Distances of lines are common practice, no source. */
 const DEFAULT_CHECKS: CheckSettings = {
@@ -87,4 +88,26 @@ export const DEFAULT_SHEET: Omit<SheetRequest, 'widthMm' | 'heightMm'> = {
   ups: 'max',
   place: 'centre',
   scale: 1,
+};
+
+/** Starting values of our own, from no source and tried on no machine: run a test strip first. */
+const TIE_START: TieDefaults = {
+  cutMm: 6,
+  tieMm: 1,
+  startsWith: 'cut',
+  endsWith: 'cut',
+  leastPerPiece: 3,
+  freeMm: 120,
+  smallHoleMm: 20,
+  smallHoleTies: 1,
+  cornerClearMm: 3,
+  creaseEndClearMm: 3,
+  leastRadiusMm: 2.5,
+  tiesPass: false,
+};
+
+/** Numbers of ties where the ticket says none. Starting values of our own. */
+export const DEFAULT_TIES: Readonly<Record<TieRequest['mode'], TieDefaults>> = {
+  pattern: TIE_START,
+  hold: { ...TIE_START, tieMm: 0.5 },
 };

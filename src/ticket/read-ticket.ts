@@ -2,16 +2,18 @@
 import type { SheetRequest } from '../model/layout.js';
 import type { SequenceRequest } from '../model/sequence.js';
 import type { PassRequest, Rule, Ticket } from '../model/ticket.js';
-import { checkPassNames, checkRules, type Placed } from './check-rules.js';
+import type { TieRequest } from '../model/ties.js';
+import { checkPassNames, checkRules, checkTwice, type Placed } from './check-rules.js';
 import { checkTicket, type TicketFault } from './check-ticket.js';
-import { DEFAULT_SEQUENCE, DEFAULT_SHEET, DEFAULT_TICKET } from './default-ticket.js';
+import { DEFAULT_SEQUENCE, DEFAULT_SHEET, DEFAULT_TICKET, DEFAULT_TIES } from './default-ticket.js';
 import { parseJson } from './parse-json.js';
 import { throwFaults } from './throw-faults.js';
 
-type Loose = Partial<Omit<Ticket, 'marks' | 'checks' | 'sequence' | 'sheet' | 'passes' | 'rules'>> & {
+type Loose = Partial<Omit<Ticket, 'marks' | 'checks' | 'sequence' | 'sheet' | 'ties' | 'passes' | 'rules'>> & {
   readonly marks?: Partial<Ticket['marks']>;
   readonly checks?: Partial<Ticket['checks']>;
   readonly sequence?: Partial<SequenceRequest>;
+  readonly ties?: readonly (Partial<TieRequest> & Pick<TieRequest, 'pass' | 'mode'>)[];
   readonly sheet?: Pick<SheetRequest, 'widthMm' | 'heightMm'> & Partial<SheetRequest>;
   readonly passes?: readonly PassRequest[];
   readonly rules?: readonly Rule[];
@@ -43,8 +45,14 @@ function checkMeaning(value: unknown, shape: readonly TicketFault[]): readonly T
   const passesOf = (key: string): readonly Placed<string>[] =>
     broken.has(key) ? [] : listItems(member(member(value, key), 'passes')).filter(isText);
   const names = passes.map(({ item }) => item.name);
+  const tied = listItems(member(value, 'ties')).flatMap(({ at, item }) => {
+    const pass = member(item, 'pass');
+    return typeof pass === 'string' && !broken.has(`ties[${at}]`) ? [{ at, item: pass }] : [];
+  });
   return [
     ...checkRules(sound, passes),
+    ...checkPassNames('ties', tied, names),
+    ...checkTwice(tied),
     ...['marks', 'sequence'].flatMap((key) => checkPassNames(`${key}.passes`, passesOf(key), names)),
   ];
 }
@@ -62,13 +70,14 @@ export function readTicket(value: unknown): Ticket {
   const faults = [...shape, ...checkMeaning(parsed, shape)];
   if (faults.length > 0) throwFaults('ticket/wrong', faults);
   const copy = JSON.parse(JSON.stringify(parsed)) as Loose & { readonly pinbar: 1; readonly $schema?: string };
-  const { pinbar: _, $schema: __, sheet, sequence, ...rest } = copy;
+  const { pinbar: _, $schema: __, sheet, sequence, ties, ...rest } = copy;
   return {
     ...DEFAULT_TICKET,
     ...rest,
     marks: { ...DEFAULT_TICKET.marks, ...rest.marks },
     checks: { ...DEFAULT_TICKET.checks, ...rest.checks },
     ...(sequence === undefined ? {} : { sequence: { ...DEFAULT_SEQUENCE, ...sequence } }),
+    ...(ties === undefined ? {} : { ties: ties.map((tie) => ({ ...DEFAULT_TIES[tie.mode], ...tie })) }),
     ...(sheet === undefined ? {} : { sheet: { ...DEFAULT_SHEET, ...sheet } }),
   };
 }

@@ -74,6 +74,27 @@ const SEQUENCE_FIELDS: Fields = {
   },
 };
 
+const TIE_FIELDS: Fields = {
+  pass: text('Name or role of the pass'),
+  mode: {
+    type: 'word',
+    doc: 'pattern: cut and tie by turns along whole lines; hold: few ties that hold each piece',
+    words: ['pattern', 'hold'],
+  },
+  cutMm: millimetres('Length of a cut stretch of the pattern', 0.05, 1000),
+  tieMm: millimetres('Length of a tie', 0.05, 100),
+  startsWith: { type: 'word', doc: 'What a line of the pattern starts with', words: ['cut', 'tie'] },
+  endsWith: { type: 'word', doc: 'What a line of the pattern ends with', words: ['cut', 'tie'] },
+  leastPerPiece: { type: 'number', doc: 'Fewest ties that hold a piece', least: 0, most: 1000 },
+  freeMm: millimetres('Longest stretch that may be free between two ties that hold', 1, 100_000),
+  smallHoleMm: millimetres('An outline no larger than this either way is that of a small hole', 0, 1000),
+  smallHoleTies: { type: 'number', doc: 'Ties of a small hole', least: 0, most: 100 },
+  cornerClearMm: millimetres('Clear distance of ties from corners', 0, 1000),
+  creaseEndClearMm: millimetres('Clear distance of ties from the ends of creases', 0, 1000),
+  leastRadiusMm: millimetres('Ties stand only where the line bends less than a circle of this radius', 0, 10_000),
+  tiesPass: { type: 'flag', doc: 'Whether the ties are also written as a pass of their own' },
+};
+
 /** Codes whose severity a ticket may change. */
 export const CHANGEABLE_CODES: readonly string[] = Object.entries(FINDING_KINDS)
   .filter(([, kind]) => kind.severity !== 'error')
@@ -122,6 +143,12 @@ export const TICKET_FIELDS: Fields = {
     doc: 'Order of the lines in tool passes: creases before cuts, inner outlines before outer ones, a short way',
     fields: SEQUENCE_FIELDS,
     required: [],
+  },
+  ties: {
+    type: 'objects',
+    doc: 'Passes that get ties, once each',
+    fields: TIE_FIELDS,
+    required: ['pass', 'mode'],
   },
   checks: { type: 'object', doc: 'What the checks hold the artwork against', fields: CHECK_FIELDS, required: [] },
   severities: {

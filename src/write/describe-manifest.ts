@@ -8,6 +8,7 @@ import type { Proof } from '../model/proof.js';
 import type { SequenceReport } from '../model/sequence.js';
 import type { OutputFile } from '../model/sheet.js';
 import type { Solid } from '../model/solid.js';
+import type { TieReport } from '../model/ties.js';
 import { PINBAR_VERSION } from '../model/version.js';
 
 /** All that a manifest tells. */
@@ -26,6 +27,9 @@ export interface ManifestFacts {
   readonly findings: readonly Finding[];
   /** Passes that were put in order. */
   readonly sequence: readonly SequenceReport[];
+  /** Passes that got ties, and the passes of the ties alone. */
+  readonly ties: readonly TieReport[];
+  readonly tieFiles: readonly OutputFile[];
   /** Whether the checks were left out, and how much they found. */
   readonly checks: { readonly skipped: boolean; readonly findings: number };
 }
@@ -143,6 +147,19 @@ function describeLayout(layout: Layout): Json {
   };
 }
 
+function describeTies(report: TieReport, tieFiles: readonly OutputFile[]): Json {
+  const { lineMm, tiesMm, longestFreeMm, stretch, ...rest } = report;
+  const own = tieFiles.find(({ name }) => name === report.tiesFile);
+  return {
+    ...rest,
+    ...(own === undefined ? {} : { tiesBytes: own.byteLength, tiesSha256: own.sha256 }),
+    lineMm: round(lineMm),
+    tiesMm: round(tiesMm),
+    longestFreeMm: round(longestFreeMm),
+    stretch: round(stretch),
+  };
+}
+
 function round(value: number): number {
   return Math.round(value * 1e6) / 1e6 + 0;
 }
@@ -197,6 +214,7 @@ export function describeManifest(facts: ManifestFacts): Json {
     checks: facts.checks,
     solid: describeBlank(facts.solid),
     ...(facts.sequence.length === 0 ? {} : { sequence: facts.sequence.map(describeSequence) }),
+    ...(facts.ties.length === 0 ? {} : { ties: facts.ties.map((report) => describeTies(report, facts.tieFiles)) }),
     findings: facts.findings.map((item) => ({ ...item, place: { ...item.place } })),
     ticket: facts.ticket,
   };

@@ -85,6 +85,8 @@ const TYPES = [
   'Residual',
   'Corner',
   'SequenceReport',
+  'TieReport',
+  'TieRequest',
   'SequenceRequest',
   'Stayed',
   'RegisterReport',

@@ -83,6 +83,34 @@ describe('pinbar split', () => {
     expect(ordered.said).toHaveProperty('sequence');
   });
 
+  it('--perforate, --hold and --ties-pass write stretches, and the ties beside them', () => {
+    const counters = join(samples, 'counters.svg');
+    const ran = run(
+      'split',
+      counters,
+      '--out',
+      't1',
+      '--perforate',
+      'perforate=6x2',
+      '--hold',
+      'cut=0.5',
+      '--ties-pass',
+    );
+    expect(ran.status).toBe(0);
+    expect(read('t1', 'perforate').match(/id="stub" d="(M[^M"]*){18}"/)).not.toBeNull();
+    expect(readdirSync(join(scratch, 't1')).filter((name) => name.endsWith('-ties.svg'))).toEqual([
+      'counters.3-perforate-ties.svg',
+      'counters.4-cut-ties.svg',
+    ]);
+    expect(ran.said).toHaveProperty('ties');
+    run('split', counters, '--out', 't2', '--hold', 'cut=0.5');
+    expect(readdirSync(join(scratch, 't2')).filter((name) => name.endsWith('-ties.svg'))).toEqual([]);
+    const wrong = spawnSync(process.execPath, [command, 'split', counters, '--hold', 'cut=1x2'], { encoding: 'utf8' });
+    expect(wrong.status).toBe(2);
+    expect(wrong.stderr).toContain('cut=0.5');
+    expect(spawnSync(process.execPath, [command, 'split', counters, '--perforate', 'cut=6']).status).toBe(2);
+  });
+
   it('--part-paint parts a shape that is filled and stroked', () => {
     const tag = join(samples, 'hang-tag.svg');
     const ticket = JSON.parse(readFileSync(join(samples, 'hang-tag.ticket.json'), 'utf8')) as object;
