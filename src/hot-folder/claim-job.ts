@@ -44,7 +44,7 @@ export function claimJob(station: Station, delivery: Delivery): HeldJob | ClaimR
   };
   disk.makeFolder(folder);
   disk.writeNew(joinPath(folder, RECORD_NAME), [printRecord(record)]);
-  disk.syncFolder(folder);
+  disk.sync(folder);
   const taken = joinPath(folder, nameOf(record));
   try {
     disk.move(delivery.path, taken);

@@ -42,15 +42,19 @@ function writeReport(station: Station, job: HeldJob, report: JobReport, question
   disk.writeNew(joinPath(folder, 'report.txt'), [Buffer.from(report.text)]);
   disk.writeNew(joinPath(folder, 'report.json'), [Buffer.from(report.json)]);
   if (report.picture !== null) disk.writeNew(joinPath(folder, 'findings.svg'), [report.picture]);
-  disk.syncFolder(folder);
+  disk.sync(folder);
   if (question) disk.writeNew(joinPath(job.folder, QUESTION), [Buffer.from(`${report.question}\n`)]);
-  disk.syncFolder(job.folder);
+  disk.sync(job.folder);
 }
 
 function journal(station: Station, job: HeldJob, ending: Ending, out: string | null, facts: JobFacts): void {
   const { disk, layout, owner } = station;
   const { id } = job.record;
-  if (facts.interrupted && isJournaled(disk, layout, id)) return;
+  if (facts.interrupted && isJournaled(disk, layout, id)) {
+    // Who wrote the line may have died before the disk kept it.
+    disk.sync(layout.journal);
+    return;
+  }
   const { bytes, sha256, codes, seconds } = facts;
   const name = sayFrom(job.record);
   writeJournal(disk, layout, { time: station.now(), id, owner, name, bytes, sha256, ending, out, codes, seconds });
@@ -65,6 +69,8 @@ export function endDone(
   facts: JobFacts,
 ): void {
   sweepJob(station, job);
+  // Not every file system keeps renames in their order: the delivery is to be in its folder before that moves on.
+  station.disk.sync(job.folder);
   journal(station, job, ending, out, facts);
   settleJob(station, job, 'done');
 }

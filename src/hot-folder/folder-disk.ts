@@ -54,8 +54,8 @@ export interface FolderDisk {
   readonly writeNew: (path: Buffer, pieces: readonly Uint8Array[]) => void;
   /** Text behind the end of a file, on a line of its own, kept by the disk. */
   readonly append: (path: Buffer, line: string) => void;
-  /** Has the disk keep the names in a folder. */
-  readonly syncFolder: (path: Buffer) => void;
+  /** Has the disk keep the names in a folder, or the bytes of a file. */
+  readonly sync: (path: Buffer) => void;
   readonly move: (from: Buffer, to: Buffer) => void;
   /** A second name for a file; false where the name is taken. */
   readonly addName: (from: Buffer, to: Buffer) => boolean;
@@ -127,15 +127,22 @@ function readOrdinary(path: Buffer, from = 0, atMost: number = Number.POSITIVE_I
   });
 }
 
-/** A nearly full disk takes part of the bytes without an error: asked again, it gives one. */
-function writeWhole(file: number, bytes: Uint8Array): void {
+/**
+ * Writes bytes at a place, all of them.
+ *
+ * A nearly full disk takes part of the bytes without an error: asked again, it gives one.
+ */
+function writeWhole(file: number, bytes: Uint8Array, at: number | null): void {
   let done = 0;
   while (done < bytes.length) {
-    const took = writeSync(file, bytes, done, bytes.length - done);
+    const took = writeSync(file, bytes, done, bytes.length - done, at === null ? null : at + done);
     if (took === 0) throw Object.assign(new Error('the disk takes no more bytes'), { code: 'ENOSPC' });
     done += took;
   }
 }
+
+/** Linux writes to the end of a file that is open for that, whatever place is named; the call is then one that nothing else here makes. */
+const APPENDS_ANYWHERE = process.platform === 'linux';
 
 function append(path: Buffer, line: string): void {
   withFile(path, 'a+', (file) => {
@@ -144,7 +151,7 @@ function append(path: Buffer, line: string): void {
     if (size > 0) readSync(file, last, 0, 1, size - 1);
     // What a crash left of a line stays on a line of its own.
     const start = size > 0 && last[0] !== 0x0a ? '\n' : '';
-    writeWhole(file, Buffer.from(`${start}${line}\n`));
+    writeWhole(file, Buffer.from(`${start}${line}\n`), APPENDS_ANYWHERE ? size : null);
     fsyncSync(file);
   });
 }
@@ -152,8 +159,8 @@ function append(path: Buffer, line: string): void {
 const CANNOT_SYNC = new Set(['EINVAL', 'ENOTSUP', 'EISDIR', 'EBADF']);
 
 /** Some file systems do not sync folders, and say so; the rename is still one step there. */
-function syncFolder(path: Buffer): void {
-  withFile(path, constants.O_RDONLY, (file) => {
+function sync(path: Buffer): void {
+  withFile(path, constants.O_RDONLY | constants.O_NOFOLLOW, (file) => {
     try {
       fsyncSync(file);
     } catch (error) {
@@ -210,11 +217,15 @@ export const MACHINE_DISK: FolderDisk = {
     ),
   writeNew: (path, pieces) =>
     withFile(path, 'wx', (file) => {
-      for (const piece of pieces) writeWhole(file, piece);
+      let at = 0;
+      for (const piece of pieces) {
+        writeWhole(file, piece, at);
+        at += piece.length;
+      }
       fsyncSync(file);
     }),
   append,
-  syncFolder,
+  sync,
   move: (from, to) => renameSync(from, to),
   addName: (from, to) =>
     unless(

@@ -108,5 +108,5 @@ export function replaceRecord(disk: FolderDisk, folder: Buffer, record: JobRecor
   disk.remove(fresh);
   disk.writeNew(fresh, [printRecord(record)]);
   disk.move(fresh, joinPath(folder, RECORD_NAME));
-  disk.syncFolder(folder);
+  disk.sync(folder);
 }

@@ -63,7 +63,7 @@ export function settleNaming(station: Station, job: HeldJob, key: string): Namin
   const other = settled ? null : readNaming(station, key);
   // What a crash left empty is no decision.
   if (!settled && other === null) disk.move(draft, target);
-  disk.syncFolder(layout.keys);
+  disk.sync(layout.keys);
   disk.remove(draft);
   return other ?? naming;
 }
@@ -118,7 +118,7 @@ export function publishOutput(
   disk.remove(stage);
   disk.makeFolder(stage);
   for (const { name, bytes } of files) disk.writeNew(joinPath(stage, name), [bytes]);
-  disk.syncFolder(stage);
+  disk.sync(stage);
   try {
     disk.move(stage, target);
   } catch (error) {
@@ -129,6 +129,6 @@ export function publishOutput(
     if (disk.look(job.folder) === null && disk.look(layout.out) !== null) throw new JobLost();
     throw error;
   }
-  disk.syncFolder(layout.out);
+  disk.sync(layout.out);
   return true;
 }

@@ -72,6 +72,9 @@ export function takeOver(station: Station, home: Buffer): readonly Buffer[] {
       if (codeOf(error) !== 'ENOENT') throw error;
     }
   }
+  // The empty room is taken away next: that must not be all that the disk keeps of what became of its jobs.
+  const { done, failed, waiting, out } = station.layout;
+  for (const room of [done, failed, waiting, out, station.home]) disk.sync(room);
   return taken;
 }
 

@@ -73,7 +73,7 @@ export function settleJob(station: Station, job: HeldJob, room: EndRoom): string
       if (disk.look(job.folder) === null && disk.look(layout[room]) !== null) throw new JobLost();
       throw error;
     }
-    disk.syncFolder(layout[room]);
+    disk.sync(layout[room]);
     return name;
   }
 }

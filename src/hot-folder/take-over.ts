@@ -18,13 +18,18 @@ export interface TakeOverWords {
   readonly takeOver: readonly string[];
 }
 
-/** Rooms whose jobs may be taken over. */
-export async function listLeftRooms(
-  station: Station,
-  self: OwnerRecord,
-  words: TakeOverWords,
-): Promise<readonly LeftRoom[]> {
+/** Rooms besides one's own. */
+export interface RoomsSeen {
+  /** Those whose jobs may be taken over. */
+  readonly left: readonly LeftRoom[];
+  /** How many there are besides those. */
+  readonly others: number;
+}
+
+/** Looks at the rooms of others. */
+export async function listLeftRooms(station: Station, self: OwnerRecord, words: TakeOverWords): Promise<RoomsSeen> {
   const left: LeftRoom[] = [];
+  let others = 0;
   for (const { home, name, record } of listRooms(station.disk, station.layout, station.home)) {
     if (record === null) {
       left.push({ home, name, died: false });
@@ -33,8 +38,9 @@ export async function listLeftRooms(
     const life = await judgeLife(record, self, home);
     const said = record.owner === words.owner || words.takeOver.includes(record.owner);
     if (life === 'dead' || (life === 'unknown' && said)) left.push({ home, name, died: true });
+    else others++;
   }
-  return left;
+  return { left, others };
 }
 
 /**

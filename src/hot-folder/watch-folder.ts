@@ -101,7 +101,7 @@ function prepare(options: WatchOptions, hooks: WatchHooks, room: Room, pool: Wor
     patienceMs,
     waitTicket,
   };
-  const times = { scannedAt: 0, restsUntil: 0, rests: 0, roomsAt: Number.NEGATIVE_INFINITY };
+  const times = { scannedAt: 0, restsUntil: 0, rests: 0, roomsAt: Number.NEGATIVE_INFINITY, others: 0 };
   const watch: Watch = {
     options,
     hooks,

@@ -42,6 +42,8 @@ export interface Watch {
   /** How often in a row trouble came back. */
   rests: number;
   roomsAt: number;
+  /** How many other watchers seemed to be at work when rooms were last looked at. */
+  others: number;
   readonly change: ChangeBell;
 }
 

@@ -12,7 +12,7 @@ import { endRests, tell, type Watch } from './watch-state.js';
 const ROOMS_EVERY_MS = 30_000;
 /** How long a scan is good for as long as there is something left of it, ms. */
 const SCAN_HOLDS_MS = 1000;
-/** From how many of the oldest one is picked, so that watchers seldom reach for the same file. */
+/** From how many of the oldest one is picked where others are at work, so that watchers seldom reach for the same file. */
 const PICK_FROM = 16;
 
 /** Gathers what lies in our room and does not run: trouble left it there. */
@@ -30,7 +30,9 @@ function gatherHeld(watch: Watch): void {
 async function adopt(watch: Watch): Promise<void> {
   const { station, options, room, held } = watch;
   watch.roomsAt = performance.now();
-  for (const left of await listLeftRooms(station, room.record, options)) {
+  const { left: rooms, others } = await listLeftRooms(station, room.record, options);
+  watch.others = others;
+  for (const left of rooms) {
     const folders = takeOver(station, left.home);
     if (folders.length > 0) tell(watch, 'warn', 'took over', { from: left.name, jobs: folders.length });
     for (const folder of folders) {
@@ -74,7 +76,10 @@ function resumeAnswered(watch: Watch): number {
 function takeReady(watch: Watch): void {
   const { station, desk, ready, finder, options } = watch;
   while (desk.free() > 0 && ready.length > 0 && !watch.hooks.signal.aborted) {
-    const index = options.jobs >= ready.length ? 0 : Math.floor(Math.random() * Math.min(PICK_FROM, ready.length));
+    const index =
+      watch.others === 0 || options.jobs >= ready.length
+        ? 0
+        : Math.floor(Math.random() * Math.min(PICK_FROM, ready.length));
     const delivery = ready.splice(index, 1)[0]!;
     const seen = finder.memory.seen.get(delivery.path.toString('latin1'));
     if (seen === undefined || station.disk.look(delivery.path)?.mark !== seen.mark) continue;
