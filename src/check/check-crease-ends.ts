@@ -2,7 +2,7 @@
 import { crossingParameter, distanceToPiece } from '../geometry/segment.js';
 import type { IdleFold } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
-import { isAbove } from './beyond-bound.js';
+import { boundSlack, isAbove } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { roundValue, sayMm } from './say-value.js';
@@ -90,7 +90,8 @@ function measureShort(pieces: ToolPieces, end: LineEnd, near: Nearness): number 
 function listShort({ toolLines, toolPieces, artwork, ticket }: CheckFacts): readonly Odd[] {
   const { mmPerPx } = artwork.artboard;
   const { snapMm, creaseShortMm, creaseReachMm } = ticket.checks;
-  const near = { weld: WELD_MM / mmPerPx, snap: snapMm / mmPerPx, reach: creaseReachMm / mmPerPx };
+  const reach = (mm: number): number => (mm + boundSlack(mm)) / mmPerPx;
+  const near = { weld: WELD_MM / mmPerPx, snap: reach(snapMm), reach: reach(creaseReachMm) };
   const odd: Odd[] = [];
   for (const [position, line] of toolLines.entries()) {
     if (line.kind === 'cut' || line.outline.closed) continue;

@@ -5,6 +5,7 @@ import { scalesOf } from '../geometry/scales.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { isToolpath } from '../model/pass.js';
+import { isBelow } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { strokeInk } from './ink.js';
@@ -76,13 +77,13 @@ export function checkHairline(facts: CheckFacts): readonly Finding[] {
     const shape = artwork.shapes[index]!;
     if (part === 'fill' || !shape.draws || isToolpath(assignment.passes[pass]!.role)) continue;
     if (shape.kind === 'image' || shape.kind === 'foreignObject' || strokeInk(shape.paint) === 'none') continue;
-    if (!(leastWidth(shape) * mmPerPx < hairlineMm)) continue;
+    if (!isBelow(leastWidth(shape) * mmPerPx, hairlineMm)) continue;
     const isText = shape.kind === 'text';
     const place = isText
       ? { widthPx: leastWidth(shape), at: [shape.fillBox.x0, shape.fillBox.y0] as const }
       : thinnestPlace(shape, facts.outlineOf(shape));
     const widthMm = place.widthPx * mmPerPx;
-    if (widthMm < hairlineMm) thin.set(index, { shape, at: place.at, weight: -widthMm, widthMm });
+    if (isBelow(widthMm, hairlineMm)) thin.set(index, { shape, at: place.at, weight: -widthMm, widthMm });
   }
   return gatherTroubles(artwork, 'check/hairline', [...thin.values()], (list) => ({
     message: `${sayCount(list.length, 'printed line')} ${inLayer(artwork, list[0]!.shape.layer)} ${list.length === 1 ? 'is' : 'are'} ${list.length === 1 ? '' : 'down to '}${sayNumber(list[0]!.widthMm, 3)} mm thin on the board; below ${sayNumber(hairlineMm, 3)} mm print may lose them.`,

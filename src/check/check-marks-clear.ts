@@ -1,5 +1,5 @@
 // Do marks stand clear of print that covers them, and outside of every blank?
-import { type Box, intersect, isEmptyBox } from '../geometry/box.js';
+import type { Box } from '../geometry/box.js';
 import { indexBoxes } from '../geometry/box-index.js';
 import { isInsideLoop } from '../geometry/inside-loop.js';
 import { IDENTITY, invert } from '../geometry/matrix.js';
@@ -9,6 +9,7 @@ import { isToolpath } from '../model/pass.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { listMarks, listOwnMarks, type Mark } from './list-marks.js';
+import { shapesMeet } from './shapes-meet.js';
 import { copyMatrices } from './sheet-copies.js';
 
 /** Corners of the upright box around a loop of x, y pairs. */
@@ -48,7 +49,7 @@ function findCovered(facts: CheckFacts): readonly Trouble[] {
     const { x0, y0, x1, y1 } = mark.box;
     const over = index
       .search(x0, y0, x1, y1)
-      .some((at) => covers[at]!.index > mark.shape!.index && !isEmptyBox(intersect(covers[at]!.drawnBound, mark.box)));
+      .some((at) => covers[at]!.index > mark.shape!.index && shapesMeet(facts, mark.shape!, covers[at]!));
     return over ? [{ shape: mark.shape, at: centreOf(mark.box) }] : [];
   });
 }

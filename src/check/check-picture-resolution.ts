@@ -5,6 +5,7 @@ import type { Shape } from '../model/artwork.js';
 import type { PictureFacts } from '../model/drawn-facts.js';
 import type { Finding, FindingCode, FindingText } from '../model/finding.js';
 import { isToolpath } from '../model/pass.js';
+import { isAbove, isBelow } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { inLayer, sayCount, sayNumber } from './layer-words.js';
@@ -82,9 +83,9 @@ function judge(facts: CheckFacts, placed: readonly Placed[]): readonly Finding[]
   const { leastPpi, minimumPpi, mostPpi } = facts.ticket.checks;
   const report = (code: FindingCode, list: readonly Placed[], allowed: number, verdict: string, remedy: string) =>
     gatherTroubles(facts.artwork, code, list, (some) => sayPlaced(facts, some, allowed, { verdict, remedy }));
-  const tooCoarse = placed.filter(({ ppi }) => ppi < leastPpi);
-  const coarse = placed.filter(({ ppi }) => ppi >= leastPpi && ppi < minimumPpi);
-  const oversized = placed.filter(({ ppi }) => ppi > mostPpi).map((item) => ({ ...item, weight: item.ppi }));
+  const tooCoarse = placed.filter(({ ppi }) => isBelow(ppi, leastPpi));
+  const coarse = placed.filter(({ ppi }) => !isBelow(ppi, leastPpi) && isBelow(ppi, minimumPpi));
+  const oversized = placed.filter(({ ppi }) => isAbove(ppi, mostPpi)).map((item) => ({ ...item, weight: item.ppi }));
   return [
     ...report('check/picture-too-coarse', tooCoarse, leastPpi, 'and single pixels will show: the least is', COARSE),
     ...report('check/picture-coarse', coarse, minimumPpi, 'fewer than the', COARSE),

@@ -3,6 +3,7 @@ import { isEmptyBox } from '../geometry/box.js';
 import { MM_PER_INCH, MM_PER_PX, PT_PER_INCH, PX_PER_INCH } from '../geometry/units.js';
 import { measureExtent } from '../model/drawn-extent.js';
 import { type Finding, type FindingText, finding } from '../model/finding.js';
+import { isAbove, isBelow } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { roundValue, sayMm } from './say-value.js';
 
@@ -101,8 +102,8 @@ function judgeExtent({ artwork, assignment, ticket }: CheckFacts): FindingText |
   const box = measureExtent(artwork.shapes, assignment.placements);
   if (isEmptyBox(box)) return null;
   const longest = roundValue(Math.max(box.x1 - box.x0, box.y1 - box.y0) * artwork.artboard.mmPerPx);
-  if (longest >= smallestMm && longest <= largestMm) return null;
-  const small = longest < smallestMm;
+  const small = isBelow(longest, smallestMm);
+  if (!small && !isAbove(longest, largestMm)) return null;
   return {
     message: `All that is drawn is ${sayMm(longest)} mm ${small ? 'at most' : 'long'}; ${small ? `at least ${sayMm(smallestMm)}` : `at most ${sayMm(largestMm)}`} mm are expected.`,
     remedy: `Look whether units were mixed up: at ${small ? 'ten times' : 'a tenth of'} the size it would be ${sayMm(longest * (small ? 10 : 0.1))} mm. If it is right, say ${small ? 'a smaller "smallestMm"' : 'a larger "largestMm"'} under checks in the ticket.`,

@@ -5,6 +5,7 @@ import type { CheckSettings } from '../model/check-settings.js';
 import type { Gap } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
 import type { ToolLine } from '../model/tool-line.js';
+import { isAbove } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { closeUp } from './close-up.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
@@ -31,7 +32,7 @@ const MOST_DASHES = 100_000;
 
 /** Whether an opening in a cut outline is a tie: as wide as `tieMm` says, a quarter more or less. */
 export function isTie(gap: Gap, { tieMm }: CheckSettings): boolean {
-  return tieMm !== null && Math.abs(gap.gapMm - tieMm) <= TIE_SHARE * tieMm;
+  return tieMm !== null && !isAbove(Math.abs(gap.gapMm - tieMm), TIE_SHARE * tieMm);
 }
 
 /** Where a dashed closed line leaves the board uncut, px along it; beyond its length where a tie lies around its start. */

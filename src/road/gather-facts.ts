@@ -1,4 +1,5 @@
 // What the checks judge: lines of the tool passes, and what they enclose.
+import { boundSlack } from '../check/beyond-bound.js';
 import { chainLines } from '../check/chain-lines.js';
 import type { CheckFacts } from '../check/check-facts.js';
 import { areTooMany, isTangled } from '../check/measure-tangle.js';
@@ -47,7 +48,9 @@ function findFaces(lines: readonly ToolLine[], mmPerPx: number, { checks }: Tick
   if (!lines.some((line) => line.kind === 'cut')) return null;
   const { snapMm, gapMm, creaseReachMm } = checks;
   const faceLines = lines.map(({ outline, kind, shape }) => ({ outline, kind, shape: shape.index }));
-  return buildFaces(faceLines, { mmPerPx, snapMm, gapMm, creaseReachMm });
+  const reach = (mm: number): number => mm + boundSlack(mm);
+  const options = { snapMm: reach(snapMm), gapMm: reach(gapMm), creaseReachMm: reach(creaseReachMm) };
+  return buildFaces(faceLines, { mmPerPx, ...options });
 }
 
 /** The tool lines, or none of them where they are a tangle. */

@@ -93,7 +93,8 @@ function mapLines(lines: readonly Line[], map: (point: Point) => Point): readonl
 }
 
 describe('the faces of a carton', () => {
-  const angle = fc.double({ min: 0, max: 2 * Math.PI, noNaN: true });
+  // Doubles as they come would nearly all be next to nothing.
+  const angle = fc.integer({ min: 0, max: 360e6 }).map((part) => (part * Math.PI) / 180e6);
 
   it('are its panels, a flap and its windows, with the area by hand', () => {
     fc.assert(
