@@ -14,6 +14,7 @@ import {
   type Region,
   regionBox,
   splitRegion,
+  splitWithin,
   strokeLines,
   subtractRegion,
   uniteRegions,
@@ -41,8 +42,9 @@ const THINNEST = 500;
 const SMALLEST = 5e6;
 /** How far the lines of neighbouring cells overlap, grid units. */
 const OVERLAP = 1000;
-/** Points of edge and print that are looked at at once. */
-const MOST_POINTS = 400;
+/** Points of edge and print that are looked at at once, and in all cells together: some ten seconds. */
+const MOST_POINTS = 1000;
+const MOST_IN_CELLS = 300_000;
 
 function keyOf(point: { readonly x: number; readonly y: number }): string {
   return `${point.x},${point.y}`;
@@ -187,18 +189,27 @@ function indexLines(lines: readonly GridLine[]): (box: Box) => readonly GridLine
   return ({ x0, y0, x1, y1 }) => [...index.search(x0, y0, x1, y1)].sort((a, b) => a - b).map((at) => lines[at]!);
 }
 
+/** The blank grown by the bleed, as far as a rest that may reach beyond it asks: null where the rest lies within. */
+function growNear(blank: Region, rest: Region, bleed: number): Region | null {
+  // Corners that are cut off lie within round ones, and have few points.
+  const least = growRegion(blank, bleed, 'bevel');
+  return subtractRegion(rest, least).length === 0 ? null : growRegion(blank, bleed);
+}
+
 function findFaults(edges: readonly CellEdge[], lengths: BleedLengths): readonly CellFaults[] {
   const wideNear = indexLines(edges.flatMap(({ wide }) => wide));
   const bareNear = indexLines(edges.flatMap(({ bare }) => bare));
   const found: CellFaults[] = [];
   for (const { cell, blank, printed } of edges) {
     const { box } = cell;
+    if (!cell.mayLack) continue;
     const wide = clipRings(wideNear(box), box);
     if (wide.length === 0) continue;
-    const grown = growRegion(blank, lengths.bleed);
-    const uncovered = subtractRegion(intersectRegions(wide, grown), [...blank, ...printed]);
-    if (uncovered.length === 0) continue;
-    const parts = splitRegion(uncovered);
+    const rest = subtractRegion(wide, [...blank, ...printed]);
+    if (rest.length === 0) continue;
+    const parts = splitWithin(rest, growNear(blank, rest, lengths.bleed));
+    if (parts.length === 0) continue;
+    const uncovered = parts.flat();
     const around = regionBox(uncovered);
     const bare = (reach: number): readonly GridLine[] => bareNear(grow(around, reach));
     const reach = (lengths.bleed + lengths.touch) * SLOPE;
@@ -215,23 +226,27 @@ function findFaults(edges: readonly CellEdge[], lengths: BleedLengths): readonly
  * inside. White that runs on from bare board at the edge, no steeper than two along for one out, is the rim of slanting print and no fault.
  *
  * @param blank - Rings of the blanks, outer ones and holes running in opposite ways.
- * @param mostPoints - Points that are looked at at once; where there are more, the edge is looked at in cells.
+ * @param most - Points that are looked at at once, and in all: where there are more, the edge is looked at in cells, or not at all.
+ * @returns Null where there are too many points in all.
  * @accuracy On the grid, so 0.1 micrometre for straight edges; round corners within a micrometre.
  */
 export function findMissingBleed(
   blank: readonly GridLine[],
   plies: readonly Ply[],
   lengths: BleedLengths,
-  mostPoints: number = MOST_POINTS,
-): readonly JoinedPart[] {
+  most: { readonly atOnce: number; readonly inAll: number } = { atOnce: MOST_POINTS, inAll: MOST_IN_CELLS },
+): readonly JoinedPart[] | null {
   const half = lengths.bleed + lengths.touch;
-  const whole = { box: grow(regionBox(blank), Math.ceil(2 * half)), whole: true, blank, plies };
+  const whole = { box: grow(regionBox(blank), Math.ceil(2 * half)), whole: true, blank, plies, mayLack: true };
   const cells = cutCells(whole, {
     halo: Math.ceil(half + 2 * OVERLAP),
     far: BUTT.miterLimit * half,
-    mostPoints,
+    bleed: lengths.bleed,
+    mostPoints: most.atOnce,
+    allPoints: most.inAll,
     least: 2 * half,
   });
+  if (cells === null) return null;
   const faults = findFaults(
     cells.map((cell) => readCell(cell, lengths)),
     lengths,

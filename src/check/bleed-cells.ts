@@ -2,6 +2,7 @@
 import { type Box, grow } from '../geometry/box.js';
 import { clipRings } from '../geometry/clip-rings.js';
 import type { GridLine } from '../geometry/region.js';
+import { leaveOutBled } from './leave-out-bled.js';
 import type { Ply } from './printed-region.js';
 import { indexSegments, segmentsOf } from './segment-index.js';
 
@@ -13,16 +14,21 @@ export interface BleedCell {
   /** Rings of the blank, and the print, within `halo` of the box. */
   readonly blank: readonly GridLine[];
   readonly plies: readonly Ply[];
+  /** Whether bleed may be short in it; else only its lines matter, to cells nearby. */
+  readonly mayLack: boolean;
 }
 
 /** How to divide. Lengths on the grid. */
 export interface CellSizes {
   /** How far around a cell blank and print are needed. */
   readonly halo: number;
-  /** A cell whose print ends nowhere within this of it has no bleed that is short. */
+  readonly bleed: number;
+  /** How far what print touches may matter: a cell has no bleed that is short if print ends nowhere within this of it. */
   readonly far: number;
   /** Points up to which a cell is not divided. */
   readonly mostPoints: number;
+  /** Points of all cells, beyond which there are too many. */
+  readonly allPoints: number;
   /** Sides below twice this are not divided. */
   readonly least: number;
 }
@@ -31,7 +37,7 @@ function countPoints(rings: readonly GridLine[]): number {
   return rings.reduce((sum, ring) => sum + ring.length, 0);
 }
 
-function countAll({ blank, plies }: BleedCell): number {
+function countAll({ blank, plies }: Pick<BleedCell, 'blank' | 'plies'>): number {
   return countPoints(blank) + plies.reduce((sum, { region }) => sum + countPoints(region), 0);
 }
 
@@ -50,7 +56,7 @@ function halve({ x0, y0, x1, y1 }: Box): readonly [Box, Box] {
   ];
 }
 
-function cutOut({ blank, plies }: BleedCell, box: Box, halo: number): BleedCell {
+function cutOut({ blank, plies }: BleedCell, box: Box, halo: number): Omit<BleedCell, 'mayLack'> {
   const around = grow(box, halo);
   return {
     box,
@@ -63,32 +69,35 @@ function cutOut({ blank, plies }: BleedCell, box: Box, halo: number): BleedCell 
 }
 
 /**
- * Cells along the edge of the blank, those left out where print goes on all around or is nowhere near.
+ * Cells along the edge of the blank, those left out where print goes on all around, is nowhere near, or has its bleed.
  *
  * @param whole - The blank and the print as a cell that holds all of them.
+ * @returns Null where there are more points than allowed.
  */
-export function cutCells(whole: BleedCell, sizes: CellSizes): readonly BleedCell[] {
+export function cutCells(whole: BleedCell, sizes: CellSizes): readonly BleedCell[] | null {
   if (countAll(whole) <= sizes.mostPoints) return [whole];
-  const { halo, far, mostPoints, least } = sizes;
+  const { halo, far, mostPoints, least, bleed } = sizes;
+  const doubtful = indexSegments(segmentsOf(leaveOutBled(whole.blank, whole.plies, bleed), true), far);
   const edges = indexSegments(segmentsOf(whole.blank, true), far);
-  const rims = indexSegments(
-    segmentsOf(
-      whole.plies.flatMap(({ region }) => region),
-      true,
-    ),
-    far,
-  );
+  const regions = whole.plies.flatMap(({ region }) => region);
+  const rims = indexSegments(segmentsOf(regions, true), far);
   const cells: BleedCell[] = [];
+  let left = sizes.allPoints;
   const divide = (cell: BleedCell): void => {
     const { x0, y0, x1, y1 } = cell.box;
-    if (countAll(cell) <= mostPoints || Math.max(x1 - x0, y1 - y0) < 2 * least) {
+    const points = countAll(cell);
+    if (left < 0) return;
+    if (points <= mostPoints || Math.max(x1 - x0, y1 - y0) < 2 * least) {
+      left -= points;
       cells.push(cell);
       return;
     }
     for (const half of halve(cell.box)) {
-      if (edges.meets(grow(half, halo)) && rims.meets(grow(half, far))) divide(cutOut(cell, half, halo));
+      const around = grow(half, far);
+      if (!edges.meets(grow(half, halo)) || !rims.meets(around) || !doubtful.meets(around)) continue;
+      divide({ ...cutOut(cell, half, halo), mayLack: doubtful.meets(grow(half, halo)) });
     }
   };
   divide(whole);
-  return cells;
+  return left < 0 ? null : cells;
 }

@@ -3,7 +3,7 @@ import { type Box, grow, isEmptyBox } from '../geometry/box.js';
 import { indexBoxes } from '../geometry/box-index.js';
 import { fromGrid, type Grid, type GridLine, type Region } from '../geometry/region.js';
 import type { Shape } from '../model/artwork.js';
-import type { Finding, finding } from '../model/finding.js';
+import { type Finding, type FindingText, finding } from '../model/finding.js';
 import { type Placement, placementsByPass } from '../model/pass.js';
 import { blankBox, blankRings } from './blank-region.js';
 import { findMissingBleed } from './bleed-band.js';
@@ -11,7 +11,8 @@ import type { CheckFacts } from './check-facts.js';
 import { clearDistance } from './clear-distance.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { inLayer, sayCount, sayNumber } from './layer-words.js';
-import { leaveOutCovered } from './leave-out-covered.js';
+import { type DrawnShape, leaveOutCovered } from './leave-out-covered.js';
+import { measurePrint } from './measure-tangle.js';
 import { GRID_PER_MM, gridFor, type Touch, touchesOf } from './printed-region.js';
 import { indexSegments, type SegmentIndex, segmentsOf } from './segment-index.js';
 import { createShapeRegions } from './shape-region.js';
@@ -22,6 +23,9 @@ interface Bare extends Trouble {
   /** How far print reaches beyond the edge at its shortest. */
   readonly reachMm: number;
 }
+
+/** Why the bleed was not looked at: too much print near the edge, or print too tangled. */
+type Unlooked = 'pieces' | 'meetings';
 
 /** The edge that everything is held against. */
 interface Edge {
@@ -58,16 +62,15 @@ function toUnits({ x, y, scale }: Grid, box: Box): Box {
   };
 }
 
-/** Shapes of a pass that reach into the strip along the edge, in paint order. */
-function nearEdge(facts: CheckFacts, edge: Edge, placements: readonly Placement[]): readonly Touch[] {
+/** What is drawn of a pass and reaches into the strip along the edge, in paint order. */
+function listNearEdge(facts: CheckFacts, edge: Edge, placements: readonly Placement[]): readonly DrawnShape[] {
   const { grid, segments } = edge;
-  const regions = createShapeRegions(facts, grid);
   const reach = edge.bleed + 2 * edge.touch;
   const near = placements
     .map(({ shape, part }) => ({ shape: facts.artwork.shapes[shape]!, part }))
     .filter(({ shape }) => shape.draws && !isEmptyBox(shape.drawnBound))
     .filter(({ shape }) => segments.meets(grow(toUnits(grid, shape.drawnBound), reach)));
-  return leaveOutCovered(facts, near).flatMap((drawn) => touchesOf(regions, drawn, 'by-colour'));
+  return leaveOutCovered(facts, near);
 }
 
 /** The middle of the longest side of a part: a point that turns with the drawing. */
@@ -122,8 +125,15 @@ function shapeAt(
   return top < 0 ? null : touches[top]!.shape;
 }
 
-function bareStretches(edge: Edge, touches: readonly Touch[]): readonly Bare[] {
+/** What lacks its bleed, or why that was not looked at. */
+function bareStretches(facts: CheckFacts, edge: Edge, placements: readonly Placement[]): readonly Bare[] | Unlooked {
+  const near = listNearEdge(facts, edge, placements);
+  const why = measurePrint(near.flatMap(({ shape }) => facts.outlineOf(shape).map((outline) => ({ outline }))));
+  if (why !== null) return why;
+  const regions = createShapeRegions(facts, edge.grid);
+  const touches = near.flatMap((drawn) => touchesOf(regions, drawn, 'by-colour'));
   const parts = findMissingBleed(edge.blank, touches, edge);
+  if (parts === null) return 'pieces';
   if (parts.length === 0) return [];
   const boxes = touches.map(({ shape }) => toUnits(edge.grid, shape.drawnBound));
   const index = indexBoxes(Float64Array.from(boxes.flatMap(({ x0, y0, x1, y1 }) => [x0, y0, x1, y1])));
@@ -146,7 +156,7 @@ function needsNone(facts: CheckFacts, pass: string, layer: number): boolean {
   return names.includes(pass) || (layer >= 0 && names.includes(facts.artwork.layers[layer]!.path));
 }
 
-function sayBare(facts: CheckFacts, pass: string, stretches: readonly Bare[]): Parameters<typeof finding>[1] {
+function sayBare(facts: CheckFacts, pass: string, stretches: readonly Bare[]): FindingText {
   const { bleedMm } = facts.ticket.checks;
   const { artwork } = facts;
   const areaMm2 = stretches.reduce((sum, stretch) => sum + stretch.areaMm2, 0);
@@ -165,6 +175,19 @@ function sayBare(facts: CheckFacts, pass: string, stretches: readonly Bare[]): P
   };
 }
 
+function sayUnlooked(pass: string, why: Unlooked): Finding {
+  const what =
+    why === 'pieces'
+      ? 'comes to the edge of the blank in more pieces of line than can be held against it'
+      : 'crosses or touches itself near the edge of the blank far more often than art does';
+  return finding('check/bleed-unchecked', {
+    message: `The print of pass "${pass}" ${what}; its bleed was not looked at.`,
+    remedy:
+      'Look at the bleed by eye, or simplify what is drawn along the edge: traced pictures and hatchings can be a picture there.',
+    data: { pass, why },
+  });
+}
+
 /**
  * Print of each print pass against the blank grown by `bleedMm`, along the edges that it reaches within `touchMm` of.
  *
@@ -178,9 +201,9 @@ export function checkBleed(facts: CheckFacts): readonly Finding[] {
   return placementsByPass(assignment).flatMap((placements, index) => {
     const { name, role } = assignment.passes[index]!;
     if (role !== 'print' || needsNone(facts, name, -1)) return [];
-    const bare = bareStretches(edge, nearEdge(facts, edge, placements)).filter(
-      ({ shape }) => !needsNone(facts, name, shape?.layer ?? -1),
-    );
+    const found = bareStretches(facts, edge, placements);
+    if (typeof found === 'string') return [sayUnlooked(name, found)];
+    const bare = found.filter(({ shape }) => !needsNone(facts, name, shape?.layer ?? -1));
     return gatherTroubles(artwork, 'check/bleed-short', bare, (list) => sayBare(facts, name, list));
   });
 }

@@ -18,8 +18,8 @@ export interface ToolPieces {
   readonly index: BoxIndex;
 }
 
-/** Lists the pieces of tool lines. */
-export function listToolPieces(lines: readonly ToolLine[]): ToolPieces {
+/** Lists the pieces of tool lines, or of any others. */
+export function listToolPieces(lines: readonly Pick<ToolLine, 'outline'>[]): ToolPieces {
   const count = lines.reduce((sum, { outline }) => sum + countPieces(outline), 0);
   const ends = new Float64Array(4 * count);
   const line = new Uint32Array(count);

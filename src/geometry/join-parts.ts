@@ -24,12 +24,11 @@ interface Stretch {
   readonly part: number;
 }
 
-/** Stretches along one border: of the cells on the side of the lower coordinates, and of those on the other. */
+/** Stretches along one border, of the cells on either side. */
 interface Border {
   readonly axis: 'x' | 'y';
   readonly bound: number;
-  readonly low: Stretch[];
-  readonly high: Stretch[];
+  readonly stretches: Stretch[];
 }
 
 /** Lines of rings between borders, by the part they belong to. */
@@ -49,7 +48,7 @@ function borderOf(borders: Map<string, Border>, axis: 'x' | 'y', bound: number):
   const key = `${axis}${bound}`;
   const known = borders.get(key);
   if (known !== undefined) return known;
-  const border: Border = { axis, bound, low: [], high: [] };
+  const border: Border = { axis, bound, stretches: [] };
   borders.set(key, border);
   return border;
 }
@@ -57,13 +56,11 @@ function borderOf(borders: Map<string, Border>, axis: 'x' | 'y', bound: number):
 /** Puts a line that runs along a side of its cell to the border there; whether it did. */
 function putToBorder(loose: Loose, { x0, y0, x1, y1 }: Box, part: number, a: GridPoint, b: GridPoint): boolean {
   if (a.x === b.x && (a.x === x0 || a.x === x1)) {
-    const border = borderOf(loose.borders, 'x', a.x);
-    border[a.x === x1 ? 'low' : 'high'].push({ from: a.y, to: b.y, part });
+    borderOf(loose.borders, 'x', a.x).stretches.push({ from: a.y, to: b.y, part });
     return true;
   }
   if (a.y === b.y && (a.y === y0 || a.y === y1)) {
-    const border = borderOf(loose.borders, 'y', a.y);
-    border[a.y === y1 ? 'low' : 'high'].push({ from: a.x, to: b.x, part });
+    borderOf(loose.borders, 'y', a.y).stretches.push({ from: a.x, to: b.x, part });
     return true;
   }
   return false;
@@ -100,41 +97,29 @@ function takeApart(loose: Loose, box: Box, part: number, ring: GridLine): void {
   }
 }
 
-/** Joins the groups of parts that share a stretch of a border, and leaves what only one side has as lines. */
-function closeBorder({ axis, bound, low, high }: Border, groups: Int32Array, loose: Loose): void {
-  const leave = ({ from, to, part }: Stretch, a: number, b: number): void => {
-    if (a >= b) return;
-    const ends = from < to ? [a, b] : [b, a];
-    const line = ends.map((along) => (axis === 'x' ? { x: bound, y: along } : { x: along, y: bound }));
-    loose.chains.push({ part, line });
-  };
-  const start = ({ from, to }: Stretch): number => Math.min(from, to);
-  const end = ({ from, to }: Stretch): number => Math.max(from, to);
-  const [a, b] = [low, high].map((list) => list.toSorted((one, other) => start(one) - start(other))) as [
-    Stretch[],
-    Stretch[],
-  ];
-  let [i, j] = [0, 0];
-  let [atA, atB] = [-Infinity, -Infinity];
-  while (i < a.length || j < b.length) {
-    const [one, other] = [a[i], b[j]];
-    if (one !== undefined) atA = Math.max(atA, start(one));
-    if (other !== undefined) atB = Math.max(atB, start(other));
-    if (one === undefined || (other !== undefined && atB < atA)) {
-      const stop = Math.min(end(other!), one === undefined ? Infinity : atA);
-      leave(other!, atB, stop);
-      atB = stop;
-    } else if (other === undefined || atA < atB) {
-      const stop = Math.min(end(one), other === undefined ? Infinity : atB);
-      leave(one, atA, stop);
-      atA = stop;
-    } else {
-      joinGroups(groups, one.part, other.part);
-      atA = Math.min(end(one), end(other));
-      atB = atA;
+/** Joins the groups of parts that share a stretch of a border, and leaves the lines that do not cancel each other out. */
+function closeBorder({ axis, bound, stretches }: Border, groups: Int32Array, loose: Loose): void {
+  const place = (along: number): GridPoint => (axis === 'x' ? { x: bound, y: along } : { x: along, y: bound });
+  const sorted = stretches.toSorted((a, b) => Math.min(a.from, a.to) - Math.min(b.from, b.to));
+  const ends = [...new Set(stretches.flatMap(({ from, to }) => [from, to]))].sort((a, b) => a - b);
+  let active: Stretch[] = [];
+  let next = 0;
+  for (const [at, low] of ends.entries()) {
+    active = active.filter(({ from, to }) => Math.max(from, to) > low);
+    for (; next < sorted.length && Math.min(sorted[next]!.from, sorted[next]!.to) === low; next += 1) {
+      active.push(sorted[next]!);
     }
-    if (one !== undefined && atA >= end(one)) [i, atA] = [i + 1, -Infinity];
-    if (other !== undefined && atB >= end(other)) [j, atB] = [j + 1, -Infinity];
+    if (active.length === 0) continue;
+    const { part } = active[0]!;
+    let net = 0;
+    for (const stretch of active) {
+      net += stretch.from < stretch.to ? 1 : -1;
+      joinGroups(groups, part, stretch.part);
+    }
+    const line = [place(low), place(ends[at + 1]!)];
+    for (let count = Math.abs(net); count > 0; count -= 1) {
+      loose.chains.push({ part, line: net > 0 ? line : line.toReversed() });
+    }
   }
 }
 

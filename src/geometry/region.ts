@@ -163,14 +163,14 @@ export function uniteRegions(regions: readonly Region[]): Region {
 }
 
 /**
- * The area grown on all sides by a distance, its corners round; shrunk where that is negative.
+ * The area grown on all sides by a distance, its corners round or cut off; shrunk where that is negative.
  *
  * @accuracy Round corners lie within 10 grid units of the circle, on its inside.
  */
-export function growRegion(region: Region, distance: number): Region {
+export function growRegion(region: Region, distance: number, join: 'round' | 'bevel' = 'round'): Region {
   if (region.length === 0 || distance === 0) return region;
   const rounding = roundingOf(distance);
-  return Clipper.inflatePaths(pathsOf(region), distance, JoinType.Round, EndType.Polygon, 2, rounding);
+  return Clipper.inflatePaths(pathsOf(region), distance, JOINS[join], EndType.Polygon, 2, rounding);
 }
 
 /** The area that a pen covers along lines; `closed` lines have no ends. */
@@ -241,12 +241,21 @@ function collectParts(node: PolyPath64, parts: Region[]): void {
   }
 }
 
-/** The parts of a region that hang together, each with its holes. */
-export function splitRegion(region: Region): readonly Region[] {
-  if (region.length === 0) return [];
+function listParts(how: Clip, region: Region, other: Region | null): readonly Region[] {
   const tree = new PolyTree64();
-  Clipper.booleanOpWithPolyTree(ClipType.Union, pathsOf(region), null, tree, FillRule.NonZero);
+  Clipper.booleanOpWithPolyTree(how, pathsOf(region), other === null ? null : pathsOf(other), tree, FillRule.NonZero);
   const parts: Region[] = [];
   collectParts(tree, parts);
   return parts;
+}
+
+/** The parts of a region that hang together, each with its holes. */
+export function splitRegion(region: Region): readonly Region[] {
+  return region.length === 0 ? [] : listParts(ClipType.Union, region, null);
+}
+
+/** The parts that hang together of what lies in both regions; of the first alone where the second is null. */
+export function splitWithin(region: Region, other: Region | null): readonly Region[] {
+  if (other === null) return splitRegion(region);
+  return region.length === 0 || other.length === 0 ? [] : listParts(ClipType.Intersection, region, other);
 }

@@ -163,6 +163,11 @@ const CHECKS = {
     group: 'print',
     doc: 'Print touches the edge of the blank and does not reach far enough beyond it.',
   },
+  'check/bleed-unchecked': {
+    severity: 'warning',
+    group: 'print',
+    doc: 'Print along the edge of the blank is too much or too tangled for its bleed to be looked at.',
+  },
   'check/near-edge': {
     severity: 'warning',
     group: 'print',

@@ -24,6 +24,7 @@ const WITHOUT_LINE: ReadonlySet<string> = new Set<FindingCode>([
   'check/artboard-too-large',
   'check/size-suspicious',
   'check/lines-tangled',
+  'check/bleed-unchecked',
   'check/pass-size-differs',
   'check/marks-not-there',
   'check/turn-axis-unsaid',

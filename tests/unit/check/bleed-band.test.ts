@@ -17,6 +17,8 @@ const LENGTHS = { bleed: 30_000, touch: 5_000 };
 /** 0.1 mm2 on the grid: a line of a few grid units, whose ends are rounded, may turn the end of its band by as much. */
 const SMALL = 1e7;
 
+const WHOLE = { atOnce: Infinity, inAll: Infinity };
+
 interface Sheet {
   readonly blank: readonly GridLine[];
   readonly plies: readonly Ply[];
@@ -64,7 +66,9 @@ function turnOut({ blank, plies }: Sheet): Sheet {
 }
 
 function regionOf({ blank, plies }: Sheet, mostPoints: number): Region {
-  return findMissingBleed(blank, plies, LENGTHS, mostPoints).flatMap(({ region }) => region);
+  return findMissingBleed(blank, plies, LENGTHS, { atOnce: mostPoints, inAll: Infinity })!.flatMap(
+    ({ region }) => region,
+  );
 }
 
 const wishes = fc.record({
@@ -96,7 +100,9 @@ describe('findMissingBleed', () => {
     let parts = 0;
     for (const seed of [1, 2, 3]) {
       const drawn = drawLabels(seed, 5, 0);
-      const [whole, celled] = [Infinity, 40].map((most) => findMissingBleed(drawn.blank, drawn.plies, LENGTHS, most));
+      const [whole, celled] = [Infinity, 40].map(
+        (most) => findMissingBleed(drawn.blank, drawn.plies, LENGTHS, { atOnce: most, inAll: Infinity })!,
+      );
       const listAreas = (list: typeof whole): readonly number[] =>
         list!.map(({ area }) => area / 1e8).sort((a, b) => a - b);
       parts += whole!.length;
@@ -115,13 +121,50 @@ describe('findMissingBleed', () => {
       { x: 0, y: side },
     ];
     const flush = { blank: [ring], plies: [{ ink: 'ink', region: [ring] } as const] };
-    const whole = findMissingBleed(flush.blank, flush.plies, LENGTHS, Infinity);
-    const celled = findMissingBleed(flush.blank, flush.plies, LENGTHS, 4);
+    const whole = findMissingBleed(flush.blank, flush.plies, LENGTHS, WHOLE)!;
+    const celled = findMissingBleed(flush.blank, flush.plies, LENGTHS, { atOnce: 4, inAll: Infinity })!;
     expect(whole.length).toBe(1);
     expect(celled.length).toBe(1);
     expect(celled[0]!.pieces.length).toBeGreaterThan(20);
     expect(celled[0]!.area).toBeCloseTo(whole[0]!.area, 0);
     // Borders leave no corners behind: the outer ring has its four sides and the rounding of its four corners.
     expect(celled[0]!.region.map((one) => one.length)).toEqual(whole[0]!.region.map((one) => one.length));
+  });
+
+  it('leaves out what has its bleed, and nothing beside it', () => {
+    const at = (x: number, side: number): GridLine => [
+      { x, y: 0 },
+      { x: x + side, y: 0 },
+      { x: x + side, y: side },
+      { x, y: side },
+    ];
+    const [bled, flush] = [at(0, 200_000), at(250_000, 200_000)];
+    const print: readonly Ply[] = [
+      {
+        ink: 'ink',
+        region: [
+          at(0, 200_000).map(({ x, y }) => ({ x: x === 0 ? -40_000 : 240_000, y: y === 0 ? -40_000 : 240_000 })),
+        ],
+      },
+      { ink: 'ink', region: [flush] },
+    ];
+    const white: Ply = { ink: 'white', region: [at(-20_000, 15_000)] };
+    const [whole, celled] = [WHOLE, { atOnce: 4, inAll: Infinity }].map((most) =>
+      [print, [...print, white], [white, ...print]].map((plies) =>
+        findMissingBleed([bled, flush], plies, LENGTHS, most)!
+          .map(({ area }) => area / 1e8)
+          .sort((a, b) => a - b),
+      ),
+    );
+    expect(whole!.map((areas) => areas.length)).toEqual([1, 2, 1]);
+    for (const [place, areas] of whole!.entries()) {
+      for (const [part, area] of areas.entries()) expect(celled![place]![part]).toBeCloseTo(area, 2);
+    }
+  });
+
+  it('gives up where the cells hold more points than allowed', () => {
+    const { blank, plies } = drawLabels(7, 4, 0);
+    expect(findMissingBleed(blank, plies, LENGTHS, { atOnce: 20, inAll: 60 })).toBe(null);
+    expect(findMissingBleed(blank, plies, LENGTHS, { atOnce: 20, inAll: 1e6 })).not.toBe(null);
   });
 });
