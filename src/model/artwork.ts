@@ -131,6 +131,16 @@ export interface GroupEffect {
   readonly kinds: readonly EffectKind[];
 }
 
+/** A group whose clip path, mask or filter depends on the box of what it holds. */
+export interface BoxedEffect {
+  /** Row of the element. */
+  readonly element: number;
+  /** Row after the last that it holds. */
+  readonly end: number;
+  /** What is drawn in units of the box; `filter region`: only what is cut off around it. */
+  readonly kind: 'clip path' | 'mask' | 'filter' | 'filter region';
+}
+
 /** The whole drawing, resolved. */
 export interface Artwork {
   readonly artboard: Artboard;

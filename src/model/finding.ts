@@ -118,6 +118,14 @@ const KINDS = {
     severity: 'warning',
     doc: 'An opacity, mask, filter or blend mode takes in shapes of more than one pass at once.',
   },
+  'order/box-divided': {
+    severity: 'error',
+    doc: 'A clip path, mask or filter measured by the box of a group of which a sheet holds only a part.',
+  },
+  'order/filter-region': {
+    severity: 'warning',
+    doc: 'A filter is cut off around the box of a group that loses shapes without paint.',
+  },
   'split/script-removed': { severity: 'warning', doc: 'A script is taken out.' },
   'split/handler-removed': { severity: 'warning', doc: 'An event handler attribute is taken out.' },
   'split/animation-removed': { severity: 'warning', doc: 'An animation is taken out.' },

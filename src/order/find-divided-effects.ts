@@ -13,7 +13,7 @@ interface Stretch {
 }
 
 /** First shape whose carrier is not before a row: carriers ascend in paint order. */
-function firstShapeFrom({ shapes }: Artwork, row: number): number {
+export function firstShapeFrom({ shapes }: Artwork, row: number): number {
   let low = 0;
   let high = shapes.length;
   while (low < high) {
