@@ -4,19 +4,23 @@ import type { BoardView, Extent } from './board-view.js';
 import { findBoardMm, listCopies, listShown, type PartProps } from './page-state.js';
 import { h, type VNode } from './view-library.js';
 
-/** Together larger pictures are painted from their lines instead, bytes. */
-const LARGEST_PICTURES = 3_000_000;
+/** Larger art is painted from its lines instead, since a browser reads a picture on the page's own thread; bytes. */
+const LARGEST_PICTURES = 2_000_000;
+/** Art of few shapes is large by the pictures in it, which cost little. */
+const LARGEST_OF_FEW = 8_000_000;
+const FEW_SHAPES = 500;
 /** Numbers shown at once. */
 const MOST_PLACES = 150;
 
 /** Whether the art is shown as pictures of the files themselves. */
 export function showsPictures({ state }: PartProps): boolean {
-  const { job, file } = state;
+  const { job, file, inspection } = state;
+  const most = (inspection?.shapes ?? 0) <= FEW_SHAPES ? LARGEST_OF_FEW : LARGEST_PICTURES;
   const made = job?.files.filter(({ pass }) => pass >= 0) ?? [];
   // Copies that were not made are painted: the drawing alone is no sheet of them.
   if (made.length === 0 && job !== null && job.sheet !== null) return false;
-  if (made.length === 0) return state.artAddress !== null && (file?.bytes ?? 0) <= LARGEST_PICTURES;
-  return made.reduce((sum, { byteLength }) => sum + byteLength, 0) <= LARGEST_PICTURES;
+  if (made.length === 0) return state.artAddress !== null && (file?.bytes ?? 0) <= most;
+  return made.reduce((sum, { byteLength }) => sum + byteLength, 0) <= most;
 }
 
 interface Placed {
