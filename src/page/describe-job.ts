@@ -4,10 +4,10 @@ import type { Finding, Json } from '../model/finding.js';
 import type { Inspection } from '../model/inspection.js';
 import type { JobResult } from '../model/job.js';
 import { sha256Hex } from '../model/platform.js';
-import { countBytes } from '../model/sheet.js';
+import { countBytes, type OutputFile } from '../model/sheet.js';
 import { describeFinding } from '../report/describe-finding.js';
 import { groupFindings } from '../report/group-findings.js';
-import { packTicket, printTicket, zipJob } from '../road/pack-job.js';
+import { listJobFiles, type PackedFile, packTicket, printTicket, zipJob } from '../road/pack-job.js';
 import { placeShapes } from '../road/place-findings.js';
 import type { JobReport, MadeFile, NumberedPlace, Shares, SheetOfCopies } from './protocol.js';
 import type { SortedShapes } from './sorted-shapes.js';
@@ -96,21 +96,15 @@ function toBlob(pieces: readonly Uint8Array[], type: string): Blob {
   return new Blob(pieces as readonly Uint8Array<ArrayBuffer>[] as Uint8Array<ArrayBuffer>[], { type });
 }
 
-async function listFiles(job: JobResult): Promise<readonly MadeFile[]> {
+async function listFiles(job: JobResult, pages: readonly OutputFile[]): Promise<readonly MadeFile[]> {
   if (job.files.length === 0) return [];
-  const made = [...job.files, ...job.tieFiles, job.proofPicture, job.manifest].flatMap((file, index) =>
-    file === null
-      ? []
-      : [
-          {
-            name: file.name,
-            byteLength: file.byteLength,
-            sha256: file.sha256,
-            blob: toBlob(file.pieces, file.mediaType),
-            pass: index < job.files.length ? index : -1,
-          },
-        ],
-  );
+  const made = listJobFiles(job, pages).map((file, index) => ({
+    name: file.name,
+    byteLength: file.byteLength,
+    sha256: file.sha256,
+    blob: toBlob(file.pieces, file.mediaType),
+    pass: index < job.files.length ? index : -1,
+  }));
   const ticket = packTicket(job.ticket, job.stem);
   return [
     ...made,
@@ -132,7 +126,11 @@ function describeSheet({ layout, ticket }: JobResult): SheetOfCopies | null {
 }
 
 /** What the page shows of a job; everything in it can be handed to another thread. */
-export async function describeJob(job: JobResult, survey: Inspection): Promise<JobReport> {
+export async function describeJob(
+  job: JobResult,
+  survey: Inspection,
+  along: { readonly pages: readonly OutputFile[]; readonly profile: PackedFile | null },
+): Promise<JobReport> {
   const { sorted, reasons } = sortShapes(job);
   const { assignment, proof } = job;
   const counts = assignment.passes.map(() => 0);
@@ -152,8 +150,11 @@ export async function describeJob(job: JobResult, survey: Inspection): Promise<J
     ...shareOut(job, sorted),
     findings: numberFindings(all, job.artwork),
     proof,
-    files: await listFiles(job),
-    zip: job.files.length === 0 ? null : toBlob(zipJob(job), 'application/zip'),
+    files: await listFiles(job, along.pages),
+    zip:
+      job.files.length === 0
+        ? null
+        : toBlob(zipJob(job, along.pages, along.profile === null ? [] : [along.profile]), 'application/zip'),
     marginMm: job.ticket.marginMm,
     sheet: describeSheet(job),
   };

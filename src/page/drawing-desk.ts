@@ -7,7 +7,7 @@ import { type Moved, moveRun, moveTo } from './edit-ticket.js';
 import { beginHistory, type History, stepBack, stepForth, stepOn } from './history.js';
 import { keepTicket } from './keep-ticket.js';
 import type { Acts, PageState } from './page-state.js';
-import type { JobNews, JobOrder, PaintMessage, PaintNews, PaintOrder, SideFile } from './protocol.js';
+import type { Along, JobNews, JobOrder, PaintMessage, PaintNews, PaintOrder, SideFile } from './protocol.js';
 import { startJobWorker, startPaintWorker } from './start-workers.js';
 
 /** The page's work, and what the board asks of it. */
@@ -24,6 +24,8 @@ interface Hand {
   readonly show: (state: PageState) => void;
   readonly painter: Worker;
   job: Worker | null;
+  /** Whether the worker holds the drawing. */
+  isOpen: boolean;
   run: number;
   /** Newest order; news of older ones is dropped. */
   wanted: number;
@@ -53,6 +55,7 @@ function forgetFiles({ state: { addresses, zipAddress } }: Hand): void {
 function endJob(hand: Hand): void {
   hand.job?.terminate();
   hand.job = null;
+  hand.isOpen = false;
   hand.wanted = -1;
 }
 
@@ -70,25 +73,31 @@ function give(hand: Hand, make: (run: number) => JobOrder): void {
 function orderOpen(hand: Hand): void {
   const { blob, beside, state } = hand;
   const { userUnitsPerInch } = state.history.present;
+  hand.isOpen = false;
   set(hand, { inspection: null });
   give(hand, (run) => ({ kind: 'open', run, name: state.file!.name, blob: blob!, beside, userUnitsPerInch }));
 }
 
 function orderSplit(hand: Hand): void {
   const ticket = writeTicket(hand.state.history.present);
-  give(hand, (run) => ({ kind: 'split', run, ticket }));
+  const { along } = hand.state;
+  give(hand, (run) => ({ kind: 'split', run, ticket, along }));
 }
 
 function takeNews(hand: Hand, news: JobNews): void {
   if (news.run !== hand.wanted) return;
   if (news.kind === 'stage') set(hand, { stage: news.stage });
   else if (news.kind === 'ticket') {
-    set(hand, {
-      history: hand.state.inspection === null ? beginHistory(news.ticket) : stepOn(hand.state.history, news.ticket),
-    });
-    orderOpen(hand);
+    if (hand.isOpen) turnTo(hand, stepOn(hand.state.history, news.ticket));
+    else set(hand, { history: beginHistory(news.ticket) });
+    // Nothing new was asked, or the drawing is still to be read.
+    if (hand.wanted === news.run) orderOpen(hand);
+  } else if (news.kind === 'profile') {
+    const { profile } = news;
+    setAlong(hand, { profile, machine: profile.machines[0] ?? '', material: profile.materials[0] ?? '' });
   } else if (news.kind === 'opened') {
     const { inspection, outlines, ids } = news;
+    hand.isOpen = true;
     const columns = Object.values(outlines).flatMap((column) => (ArrayBuffer.isView(column) ? [column.buffer] : []));
     const { strokeKeys } = outlines;
     const shapeLayers = outlines.layers.slice();
@@ -128,8 +137,22 @@ function openBlob(hand: Hand, name: string, blob: Blob, beside: readonly SideFil
 
 /** Has the worker read a ticket; the drawing follows. */
 async function loadTicket(hand: Hand, file: SideFile): Promise<void> {
+  set(hand, { isWorking: true, stage: null });
   const text = await file.blob.text();
   give(hand, (run) => ({ kind: 'ticket', run, name: file.name, text }));
+}
+
+async function loadProfile(hand: Hand, file: SideFile): Promise<void> {
+  set(hand, { isWorking: true, stage: null });
+  const text = await file.blob.text();
+  give(hand, (run) => ({ kind: 'profile', run, name: file.name, text }));
+}
+
+/** Something else goes along; the files are made again. */
+function setAlong(hand: Hand, change: Partial<Along>): void {
+  set(hand, { along: { ...hand.state.along, ...change } });
+  if (hand.isOpen) orderSplit(hand);
+  else orderOpen(hand);
 }
 
 function closeDrawing(hand: Hand): void {
@@ -168,7 +191,7 @@ function turnTo(hand: Hand, history: History<Ticket>): void {
   set(hand, { history });
   keepTicket(localStorage, hand.state.file?.name ?? '', history.present);
   const isSame = history.present.userUnitsPerInch === before.userUnitsPerInch;
-  if (isSame && hand.job !== null && hand.state.inspection !== null) orderSplit(hand);
+  if (isSame && hand.isOpen) orderSplit(hand);
   else orderOpen(hand);
 }
 
@@ -201,6 +224,8 @@ function makeActs(hand: Hand): Acts {
     moveRun: (index, step) => change((ticket) => moveRun(ticket, hand.state.job?.passes ?? [], index, step)),
     changeTicket: change,
     loadTicket: (name, blob) => void loadTicket(hand, { name, blob }),
+    loadProfile: (name, blob) => void loadProfile(hand, { name, blob }),
+    setAlong: (part) => setAlong(hand, part),
     loadKept: () => {
       const { kept } = hand.state;
       if (kept !== null) void loadTicket(hand, { name: kept.name, blob: new Blob([kept.text]) });
@@ -223,6 +248,7 @@ export function openDesk(first: PageState, show: (state: PageState) => void): De
     show,
     painter: startPaintWorker(),
     job: null,
+    isOpen: false,
     run: 0,
     wanted: -1,
     ask: 0,

@@ -5,11 +5,13 @@ import type { RoadOptions } from '../model/job.js';
 import { PinbarError } from '../model/trouble.js';
 import { split } from '../pipeline.js';
 import { listOutlines, type Outlines } from '../road/list-outlines.js';
+import { makeJobRunSheet, type RunRequest } from '../road/make-run-sheet.js';
 import { surveyArtwork } from '../road/survey-artwork.js';
+import { readProfile } from '../ticket/read-profile.js';
 import { readTicket } from '../ticket/read-ticket.js';
 import { describeJob } from './describe-job.js';
 import { cutExcerpt, type ExcerptLine } from './excerpt.js';
-import type { JobNews, JobOrder, SideFile } from './protocol.js';
+import type { Along, JobNews, JobOrder, JobReport, ReadProfile, SideFile } from './protocol.js';
 
 /** The worker's own end, as far as it is used. */
 interface WorkerEnd {
@@ -87,6 +89,31 @@ async function openDrawing(
   return { name, bytes, beside, inspection };
 }
 
+function nameProfile(name: string, text: string): ReadProfile {
+  const { machines, materials } = readProfile(text);
+  return { name, text, machines: machines.map((one) => one.name), materials: materials.map((one) => one.name) };
+}
+
+/** What the command line is asked for by `--profile` and its company. */
+function requestRun({ profile, machine, material, sheets }: Along): RunRequest | null {
+  if (profile === null) return null;
+  return { profile: readProfile(profile.text), machine, sheets, ...(material === '' ? {} : { material }) };
+}
+
+async function runJob(
+  { ticket, along }: JobOrder & { readonly kind: 'split' },
+  drawing: OpenDrawing,
+  { turn, end }: { readonly turn: Turn; readonly end: WorkerEnd },
+): Promise<JobReport> {
+  const options = { ...optionsFor(turn, drawing, end), proofPage: along.proofPage };
+  const job = await split(drawing.bytes, readTicket(ticket), options);
+  const request = requestRun(along);
+  const pages = request === null || job.manifest === null ? [] : (await makeJobRunSheet(job, request)).files;
+  const { profile } = along;
+  const packed = profile === null ? null : { name: profile.name, pieces: [new TextEncoder().encode(profile.text)] };
+  return describeJob(job, drawing.inspection, { pages, profile: packed });
+}
+
 /** Takes orders one after the other. */
 function serve(end: WorkerEnd): void {
   let drawing: OpenDrawing | null = null;
@@ -98,13 +125,14 @@ function serve(end: WorkerEnd): void {
     try {
       if (order.kind === 'ticket') {
         end.postMessage({ kind: 'ticket', run, ticket: readTicket(order.text) });
+      } else if (order.kind === 'profile') {
+        end.postMessage({ kind: 'profile', run, profile: nameProfile(order.name, order.text) });
       } else if (order.kind === 'open') {
         drawing = null;
         bytes = new Uint8Array(await order.blob.arrayBuffer());
         drawing = await openDrawing(order, bytes, { turn: own, end });
       } else if (drawing !== null) {
-        const job = await split(drawing.bytes, readTicket(order.ticket), optionsFor(own, drawing, end));
-        end.postMessage({ kind: 'done', run, report: await describeJob(job, drawing.inspection) });
+        end.postMessage({ kind: 'done', run, report: await runJob(order, drawing, { turn: own, end }) });
       }
     } catch (error) {
       const findings = listFaults(error);

@@ -9,7 +9,7 @@ import type { Moved } from './edit-ticket.js';
 import type { ExcerptLine } from './excerpt.js';
 import { beginHistory, type History } from './history.js';
 import type { KeptTicket } from './keep-ticket.js';
-import type { JobReport } from './protocol.js';
+import type { Along, JobReport } from './protocol.js';
 import type { Language, Say } from './texts.js';
 
 /** Which passes are looked at: all, some, or one after the other. */
@@ -44,6 +44,7 @@ export interface PageState {
   readonly zipAddress: string | null;
   readonly artAddress: string | null;
   readonly history: History<Ticket>;
+  readonly along: Along;
   readonly fault: Fault | null;
   readonly manner: Manner;
   readonly looked: Looked;
@@ -78,6 +79,7 @@ export function beginState(language: Language, theme: 'light' | 'dark', kept: Ke
     zipAddress: null,
     artAddress: null,
     history: beginHistory(DEFAULT_TICKET),
+    along: { proofPage: false, profile: null, machine: '', material: '', sheets: 250 },
     fault: null,
     manner: 'both',
     looked: { kind: 'all' },
@@ -135,6 +137,8 @@ export interface Acts {
   moveRun(index: number, step: -1 | 1): void;
   changeTicket(change: (ticket: Ticket) => Ticket): void;
   loadTicket(name: string, blob: Blob): void;
+  loadProfile(name: string, blob: Blob): void;
+  setAlong(change: Partial<Along>): void;
   /** The ticket of last time. */
   loadKept(): void;
   undo(): void;

@@ -2,6 +2,7 @@
 import type { Judgement } from '../model/proof.js';
 import type { PartProps } from './page-state.js';
 import type { MadeFile } from './protocol.js';
+import { sayCommand } from './say-command.js';
 import type { Say } from './texts.js';
 import { h, type VNode } from './view-library.js';
 
@@ -55,11 +56,6 @@ function drawFile(file: MadeFile, address: string, say: Say): VNode {
   );
 }
 
-/** A word as a shell takes it. */
-function quote(word: string): string {
-  return /^[\w./-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`;
-}
-
 /** The files, as one archive or one by one. */
 export function TakePart({ state, say }: PartProps): VNode | null {
   if (state.job === null) return null;
@@ -87,11 +83,7 @@ export function TakePart({ state, say }: PartProps): VNode | null {
           files.map((file, index) => drawFile(file, state.addresses[index]!, say)),
         ),
         h('h3', {}, say('repeat')),
-        h(
-          'pre',
-          { class: 'command' },
-          `pinbar split ${quote(state.file!.name)} --ticket ${quote(`${stem}.ticket.json`)}`,
-        ),
+        h('pre', { class: 'command' }, sayCommand(state.file!.name, stem, state.along)),
       );
   return h(
     'section',

@@ -17,6 +17,24 @@ export interface SideFile {
   readonly blob: Blob;
 }
 
+/** What goes along with the passes: the proof as a page, a run sheet by a profile of the shop. */
+export interface Along {
+  readonly proofPage: boolean;
+  readonly profile: ReadProfile | null;
+  readonly machine: string;
+  /** '' where it is not said. */
+  readonly material: string;
+  readonly sheets: number;
+}
+
+/** A profile of the shop as a file, and the names in it. */
+export interface ReadProfile {
+  readonly name: string;
+  readonly text: string;
+  readonly machines: readonly string[];
+  readonly materials: readonly string[];
+}
+
 /** To the worker that does the job. */
 export type JobOrder =
   | {
@@ -28,7 +46,8 @@ export type JobOrder =
       readonly userUnitsPerInch: number | null;
     }
   | { readonly kind: 'ticket'; readonly run: number; readonly name: string; readonly text: string }
-  | { readonly kind: 'split'; readonly run: number; readonly ticket: Json };
+  | { readonly kind: 'split'; readonly run: number; readonly ticket: Json; readonly along: Along }
+  | { readonly kind: 'profile'; readonly run: number; readonly name: string; readonly text: string };
 
 /** A finished file. */
 export interface MadeFile {
@@ -97,6 +116,7 @@ export type JobNews =
       readonly ids: readonly string[];
     }
   | { readonly kind: 'ticket'; readonly run: number; readonly ticket: Ticket }
+  | { readonly kind: 'profile'; readonly run: number; readonly profile: ReadProfile }
   | { readonly kind: 'done'; readonly run: number; readonly report: JobReport }
   | {
       readonly kind: 'failed';

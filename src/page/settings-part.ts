@@ -2,6 +2,7 @@
 import type { CheckSettings } from '../model/check-settings.js';
 import type { Ticket } from '../model/ticket.js';
 import { printTicket } from '../road/pack-job.js';
+import { drawAlongFields } from './along-settings.js';
 import { drawChoiceField, drawNumberField, drawTick } from './job-fields.js';
 import type { PartProps } from './page-state.js';
 import { drawSheetFields } from './sheet-settings.js';
@@ -154,6 +155,8 @@ export function SettingsPart(props: PartProps): VNode | null {
     h('div', { class: 'fields' }, drawSize(props), drawMarks(props)),
     h('h3', {}, say('job.sheetHeading')),
     h('div', { class: 'fields' }, drawSheetFields(props)),
+    h('h3', {}, say('along.heading')),
+    h('div', { class: 'fields' }, drawAlongFields(props)),
     h('h3', {}, say('job.material')),
     h('div', { class: 'fields' }, listNumbers(props, MATERIAL)),
     h('h3', {}, say('job.print')),

@@ -1,6 +1,6 @@
 // From drop to zip, for each sample: what the page gives is what the command line writes, byte for byte.
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join, resolve } from 'node:path';
 import type { Browser } from 'playwright-core';
@@ -30,27 +30,33 @@ describeWith('chromium', 'the page, from drop to zip', () => {
     rmSync(folder, { recursive: true, force: true });
   });
 
-  /** What the command line writes for a drawing under a ticket. */
-  function splitByCommand(drawing: string, ticket: Uint8Array): Readonly<Record<string, Uint8Array>> {
+  /** Has the command line do what the page says that it would, beside the drawing and the files that are not made by it. */
+  function runCommand(
+    command: string,
+    beside: Readonly<Record<string, Uint8Array>>,
+  ): Readonly<Record<string, Uint8Array>> {
     const place = mkdtempSync(join(folder, 'job-'));
-    copyFileSync(drawing, join(place, basename(drawing)));
-    writeFileSync(join(place, 'job.json'), ticket);
-    const command = [resolve('bin/pinbar.js'), 'split', basename(drawing), '--ticket', 'job.json', '--out', 'out'];
-    const { status, stderr } = spawnSync(process.execPath, command, { cwd: place, encoding: 'utf8' });
+    for (const [name, bytes] of Object.entries(beside)) writeFileSync(join(place, name), bytes);
+    expect(command).toMatch(/^pinbar split /);
+    const words = command.replace(/^pinbar/, `'${process.execPath}' '${resolve('bin/pinbar.js')}'`);
+    const { status, stderr } = spawnSync('sh', ['-c', `${words} --out out`], { cwd: place, encoding: 'utf8' });
     expect(stderr).not.toContain('fault of pinbar');
     expect(status).toBe(0);
     const names = readdirSync(join(place, 'out'));
     return Object.fromEntries(names.map((name) => [name, new Uint8Array(readFileSync(join(place, 'out', name)))]));
   }
 
+  /** Holds the zip of the page against what the command writes; returns the names in the zip. */
   async function compareWithCommand(page: Parameters<typeof takeZip>[0], drawing: string): Promise<readonly string[]> {
     const files = await takeZip(page);
-    const stem = basename(drawing, '.svg');
-    const { [`${stem}.ticket.json`]: ticket, ...made } = files;
-    const written = splitByCommand(drawing, ticket!);
-    expect(Object.keys(made).sort()).toEqual(Object.keys(written).sort());
+    const given = Object.keys(files).filter((name) => /\.(?:ticket|profile)\.json$/.test(name));
+    const beside = Object.fromEntries(given.map((name) => [name, files[name]!]));
+    const command = (await page.textContent('.command')) ?? '';
+    const written = runCommand(command, { ...beside, [basename(drawing)]: readFileSync(drawing) });
+    const made = Object.keys(files).filter((name) => !given.includes(name));
+    expect(made.sort()).toEqual(Object.keys(written).sort());
     for (const [name, bytes] of Object.entries(written)) {
-      expect(Buffer.compare(made[name]!, bytes), name).toBe(0);
+      expect(Buffer.compare(files[name]!, bytes), name).toBe(0);
     }
     return Object.keys(files);
   }
@@ -87,6 +93,26 @@ describeWith('chromium', 'the page, from drop to zip', () => {
     expect(await page.textContent('.verdict')).toBe('In register');
     expect(await page.textContent('#sheet-found')).toMatch(/^[2-9] copies; \d\d % of the sheet is blank\.$/);
     await compareWithCommand(page, 'samples/tuck-carton.svg');
+    expect(troubles).toEqual([]);
+    await page.context().close();
+  });
+
+  it('the proof as a page and a run sheet go along', async () => {
+    const { page, troubles } = await watchPage(browser);
+    await page.goto(SINGLE);
+    await giveFiles(page, ['samples/tuck-carton.svg']);
+    await page.check('#along-proof');
+    await waitDone(page);
+    await page.setInputFiles('#along-profile', 'samples/shop.profile.json');
+    await page.waitForSelector('#along-machine');
+    await page.fill('#along-sheets', '120');
+    await page.press('#along-sheets', 'Enter');
+    await waitDone(page);
+    const names = await compareWithCommand(page, 'samples/tuck-carton.svg');
+    expect(names).toEqual(
+      expect.arrayContaining(['proof.html', 'run-sheet.html', 'run-sheet.json', 'shop.profile.json']),
+    );
+    expect(await page.textContent('.command')).toContain('--sheets 120');
     expect(troubles).toEqual([]);
     await page.context().close();
   });
