@@ -11,6 +11,7 @@ import {
   type Path64,
   type PolyPath64,
   PolyTree64,
+  TriangulateResult,
 } from 'clipper2-ts';
 import { type Box, EMPTY_BOX } from './box.js';
 
@@ -258,4 +259,31 @@ export function splitRegion(region: Region): readonly Region[] {
 export function splitWithin(region: Region, other: Region | null): readonly Region[] {
   if (other === null) return splitRegion(region);
   return region.length === 0 || other.length === 0 ? [] : listParts(ClipType.Intersection, region, other);
+}
+
+/**
+ * The area as triangles, clockwise as seen; those without area left out.
+ *
+ * @throws Error where its rings cross.
+ */
+export function splitTriangles(region: Region): readonly GridLine[] {
+  const { result, solution } = Clipper.triangulate(pathsOf(region));
+  if (result !== TriangulateResult.success) throw new Error('the area cannot be split into triangles');
+  return solution.flatMap((ring) => {
+    const area = Clipper.area(ring);
+    if (area === 0) return [];
+    return [area > 0 ? ring : ring.toReversed()];
+  });
+}
+
+/** The area with fewer corners: points nearer to the line between their neighbours than a distance are left out. */
+export function simplifyRegion(region: Region, distance: number): Region {
+  return region.map((ring) => Clipper.simplifyPath(ring as Path64, distance)).filter((ring) => ring.length > 2);
+}
+
+/** The area with slits, notches and gaps filled that are narrower than twice a distance; corners that stick out may be cut. */
+export function closeRegion(region: Region, distance: number): Region {
+  if (region.length === 0) return region;
+  const grown = Clipper.inflatePaths(pathsOf(region), distance, JoinType.Miter, EndType.Polygon, 4);
+  return Clipper.inflatePaths(grown, -distance, JoinType.Miter, EndType.Polygon, 4);
 }

@@ -1,34 +1,18 @@
 // Where copies of a blank lie on a sheet: one list of matrices for all passes.
 import { type Box, EMPTY_BOX, transformBox, unite } from '../geometry/box.js';
 import { type Finding, finding } from '../model/finding.js';
-import type { Layout, LayoutMethod, LayoutPiece, SheetRequest } from '../model/layout.js';
+import type { Layout, LayoutPiece, SheetRequest } from '../model/layout.js';
 import { findBleed } from './find-bleed.js';
+import { findMost } from './find-most.js';
 import { blankArea, freeBox, widestOverhang } from './free-area.js';
-import { centreCopies, countGrid, type Gutters, type PlacedCopy, placeRows } from './place-rows.js';
+import type { Arrangement, LayoutTask } from './layout-task.js';
+import { centreCopies, countGrid, placeRows } from './place-rows.js';
 import { placePiece, type Turn, type TurnedPiece, turnPiece } from './turned-piece.js';
 
 /** A layout, or what stands in the way. */
 export interface LaidOut {
   readonly layout: Layout | null;
   readonly findings: readonly Finding[];
-}
-
-/** What the search looks at. */
-export interface LayoutTask {
-  readonly piece: LayoutPiece;
-  readonly request: SheetRequest;
-  readonly free: Box;
-  readonly gutters: Gutters;
-  readonly reachMm: number;
-}
-
-/** Copies in place, before they are moved to the middle. */
-export interface Arrangement {
-  readonly method: LayoutMethod;
-  readonly columns: number | null;
-  readonly rows: number | null;
-  readonly copies: readonly PlacedCopy[];
-  readonly area: Box;
 }
 
 /** To a micrometre, for data of findings. */
@@ -68,7 +52,7 @@ function bestPlainRows(task: LayoutTask, turns: readonly (readonly Turn[])[]): A
     const copies = columns * rows;
     if (copies <= (best?.copies.length ?? 0)) continue;
     const placed = placeRows(area, { columns, rows, copies }, pieces, task.gutters);
-    best = { method: list.length > 1 ? 'head-to-tail rows' : 'rows', columns, rows, copies: placed, area };
+    best = { method: list.length > 1 ? 'head-to-tail rows' : 'rows', columns, rows, copies: placed };
   }
   return best;
 }
@@ -116,7 +100,7 @@ function arrangeRows(task: LayoutTask, columns: number, rows: number): Arrangeme
     return sayTooSmall(task, `${sayGrid(columns, rows)} copies`, needed, area);
   }
   const placed = placeRows(area, { columns, rows, copies }, pieces, task.gutters);
-  return { method: pieces.length > 1 ? 'head-to-tail rows' : 'rows', columns, rows, copies: placed, area };
+  return { method: pieces.length > 1 ? 'head-to-tail rows' : 'rows', columns, rows, copies: placed };
 }
 
 /** The turns that a ticket leaves open. */
@@ -150,12 +134,12 @@ function arrange(task: LayoutTask): Arrangement | Finding {
     const [columns, rows] = ups.split('x').map(Number);
     return arrangeRows(task, columns!, rows!);
   }
-  return bestPlainRows(task, openTurns(task.request)) ?? arrangeNumber(task, 1);
+  return findMost(task, bestPlainRows(task, openTurns(task.request))) ?? arrangeNumber(task, 1);
 }
 
 function finish(task: LayoutTask, found: Arrangement): Layout {
   const { piece, request, free } = task;
-  const copies = request.place === 'centre' ? centreCopies(found.copies, found.area) : found.copies;
+  const copies = request.place === 'centre' ? centreCopies(found.copies, free) : found.copies;
   const matricesMm = copies.map((copy) => placePiece(copy.piece, copy.x, copy.y));
   const sheetAreaMm2 = request.widthMm * request.heightMm;
   const blankAreaMm2 = piece.areaMm2 * request.scale * request.scale;

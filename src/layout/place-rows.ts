@@ -52,20 +52,20 @@ export function placeRows(
   return copies;
 }
 
-/** The box around the boxes of copies, mm. */
-export function boxAround(copies: readonly PlacedCopy[]): Box {
+/** The box around what copies draw, mm. */
+function drawnAround(copies: readonly PlacedCopy[]): Box {
   return {
-    x0: Math.min(...copies.map(({ x }) => x)),
-    y0: Math.min(...copies.map(({ y }) => y)),
-    x1: Math.max(...copies.map(({ x, piece }) => x + piece.width)),
-    y1: Math.max(...copies.map(({ y, piece }) => y + piece.height)),
+    x0: Math.min(...copies.map(({ x, piece }) => x - piece.overhang[0])),
+    y0: Math.min(...copies.map(({ y, piece }) => y - piece.overhang[1])),
+    x1: Math.max(...copies.map(({ x, piece }) => x + piece.width + piece.overhang[2])),
+    y1: Math.max(...copies.map(({ y, piece }) => y + piece.height + piece.overhang[3])),
   };
 }
 
-/** The copies, moved to the middle of an area. */
-export function centreCopies(copies: readonly PlacedCopy[], area: Box): readonly PlacedCopy[] {
-  const around = boxAround(copies);
-  const dx = (area.x0 + area.x1 - around.x0 - around.x1) / 2;
-  const dy = (area.y0 + area.y1 - around.y0 - around.y1) / 2;
+/** The copies, moved so that what they draw lies in the middle of a box. */
+export function centreCopies(copies: readonly PlacedCopy[], box: Box): readonly PlacedCopy[] {
+  const around = drawnAround(copies);
+  const dx = (box.x0 + box.x1 - around.x0 - around.x1) / 2;
+  const dy = (box.y0 + box.y1 - around.y0 - around.y1) / 2;
   return copies.map((copy) => ({ ...copy, x: copy.x + dx, y: copy.y + dy }));
 }

@@ -49,7 +49,7 @@ export interface LayoutPiece {
 }
 
 /** How a layout was found. */
-export type LayoutMethod = 'rows' | 'head-to-tail rows' | 'two blocks' | 'interlocked';
+export type LayoutMethod = 'rows' | 'head-to-tail rows' | 'blocks' | 'interlocked';
 
 /** How full a sheet is. */
 export interface Fill {

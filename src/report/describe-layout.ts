@@ -16,9 +16,19 @@ function sayFill({ copies, yieldShare }: Fill): string {
 const METHODS: Readonly<Record<Layout['method'], string>> = {
   rows: 'in rows',
   'head-to-tail rows': 'in rows, every other row upside down',
-  'two blocks': 'in two blocks',
-  interlocked: 'head to tail, interlocked by their outlines',
+  blocks: 'in blocks of rows',
+  interlocked: 'interlocked by their outlines',
 };
+
+/** How the copies are turned, where not all lie as drawn. */
+function sayTurns({ matricesMm }: Layout): string {
+  const names = ['as drawn', 'turned 90', 'turned 180', 'turned 270'];
+  const counts = [0, 0, 0, 0];
+  for (const [a, b] of matricesMm) counts[Math.abs(a) > Math.abs(b) ? (a > 0 ? 0 : 2) : b > 0 ? 1 : 3]! += 1;
+  if (counts[0] === matricesMm.length) return '';
+  const said = names.flatMap((name, i) => (counts[i] === 0 ? [] : [`${counts[i]} ${name}`]));
+  return `; ${said.join(', ')}`;
+}
 
 /** Sentences about a layout: copies, yield, and what plain rows of rectangles would reach. */
 export function describeLayout(layout: Layout): readonly string[] {
@@ -26,7 +36,7 @@ export function describeLayout(layout: Layout): readonly string[] {
   const grid = columns === null || rows === null ? '' : `, ${columns} x ${rows}`;
   const area = `${(blankAreaMm2 / 100).toFixed(1)} cm² each on ${(sheetAreaMm2 / 1e6).toFixed(4)} m²`;
   return [
-    `${sayCopies(layout.copies)} on ${widthMm} x ${heightMm} mm, ${METHODS[method]}${grid}`,
+    `${sayCopies(layout.copies)} on ${widthMm} x ${heightMm} mm, ${METHODS[method]}${grid}${sayTurns(layout)}`,
     `Yield ${sayShare(layout.yieldShare)}: ${area}`,
     `Rectangles in plain rows would reach ${sayFill(rectangle)}`,
   ];

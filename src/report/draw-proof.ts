@@ -7,6 +7,7 @@ import type { ExtentMm, Proof } from '../model/proof.js';
 import { joinPieces, type OutputFile } from '../model/sheet.js';
 import type { Solid } from '../model/solid.js';
 import { PINBAR_VERSION } from '../model/version.js';
+import { describeLayout } from './describe-layout.js';
 import { listPanels, summariseSolid } from './describe-solid.js';
 import { drawSolid } from './draw-solid.js';
 import { sayCount } from './print-findings.js';
@@ -84,14 +85,13 @@ export function describeJudges(proof: Proof): readonly string[] {
   return proof.judges.map((judge) => {
     const name =
       judge.judge === 'read-back'
-        ? 'First judge (reads the files back, byte for byte)'
-        : 'Second judge (a reader of its own)';
+        ? `First judge ${judge.of === 'sheets' ? 'over the copies' : '(reads the files back, byte for byte)'}`
+        : `Second judge ${judge.of === 'sheets' ? 'over the copies' : '(a reader of its own)'}`;
     if (!judge.looked) return `${name}: did not look: ${judge.why}.`;
     const errors = judge.findings.filter((item) => item.severity === 'error').length;
     const where = sayWhere(judge.greatestDeviationMm, judge.greatestDeviationAt);
     const verdict = errors === 0 ? 'no difference' : sayCount(errors, 'difference');
-    const of = judge.of === 'sheets' ? ', the copies on the sheets' : '';
-    return `${name}${of}: ${sayCount(judge.shapesJudged, 'drawn element')}, greatest deviation ${judge.greatestDeviationMm.toFixed(6)} mm${where}, ${verdict}.`;
+    return `${name}: ${sayCount(judge.shapesJudged, 'drawn element')}, greatest deviation ${judge.greatestDeviationMm.toFixed(6)} mm${where}, ${verdict}.`;
   });
 }
 
@@ -162,6 +162,13 @@ function drawBlank(facts: ProofFacts, top: number): { readonly markup: string; r
   return { markup, bottom: top + LINE + Math.max(height * scale, rows.length * LINE) + 2 * LINE };
 }
 
+/** What is said of the sheet of copies, a line each; nothing where there is none. */
+function describeSheet(layout: Layout | null): readonly { readonly words: string; readonly heading: boolean }[] {
+  if (layout === null) return [];
+  const lines = describeLayout(layout).map((words) => ({ words, heading: false }));
+  return [{ words: 'The sheet', heading: true }, ...lines, { words: '', heading: false }];
+}
+
 /** The picture as SVG text. Nothing in it is loaded from outside; any browser shows it. */
 export function drawProof(facts: ProofFacts): string {
   const passes = facts.assignment.passes.map((_, index) => index);
@@ -179,6 +186,7 @@ export function drawProof(facts: ProofFacts): string {
   const singles = drawSingles(facts, overlay.y + overlay.height + GAP);
   const extents = facts.proof.equalExtents ? 'All files draw the same extent.' : 'The files draw different extents.';
   const lines = [
+    ...describeSheet(facts.layout),
     { words: 'What the judges saw', heading: true },
     ...[...describeJudges(facts.proof), extents].map((words) => ({ words, heading: false })),
     { words: '', heading: false },

@@ -7,6 +7,7 @@ import { finding } from '../model/finding.js';
 import type { LayoutDecision, LayoutPiece } from '../model/layout.js';
 import { type Assignment, isToolpath } from '../model/pass.js';
 import type { Ticket } from '../model/ticket.js';
+import { readPrint } from './read-print.js';
 import { BLANK_ID, copyId } from './write-copies.js';
 
 function moved(box: Box, by: number): Box {
@@ -20,7 +21,8 @@ function surfacesOf(assignment: Assignment): Assignment {
 }
 
 /** The piece that is laid out, mm on the artboard of the passes; null where nothing is drawn. */
-export function measurePiece({ artwork, assignment, faces }: CheckFacts, marginMm: number): LayoutPiece | null {
+export function measurePiece(facts: CheckFacts, marginMm: number): LayoutPiece | null {
+  const { artwork, assignment, faces } = facts;
   const { mmPerPx } = artwork.artboard;
   const drawnMm = measureDrawn(artwork, assignment);
   if (isEmptyBox(drawnMm)) return null;
@@ -33,6 +35,7 @@ export function measurePiece({ artwork, assignment, faces }: CheckFacts, marginM
       loop[2 * i]! * mmPerPx + marginMm,
       loop[2 * i + 1]! * mmPerPx + marginMm,
     ]);
+  const print = readPrint(facts);
   return {
     boxMm: moved(boxMm, marginMm),
     boxIs: extent === null ? 'drawn' : 'blank',
@@ -40,6 +43,9 @@ export function measurePiece({ artwork, assignment, faces }: CheckFacts, marginM
     rimsMm: extent === null ? [] : faces!.blanks.map(({ outer }) => rim(outer)),
     drawnMm: moved(drawnMm, marginMm),
     printedMm: isEmptyBox(printedMm) ? printedMm : moved(printedMm, marginMm),
+    ...(print === null
+      ? {}
+      : { printedRingsMm: print.map((ring) => ring.map(([x, y]) => [x + marginMm, y + marginMm])) }),
   };
 }
 
