@@ -7,6 +7,9 @@ import { writeSynced } from './publish-files.js';
 /** How far into a file its title is looked for, bytes. */
 const HEAD_BYTES = 400;
 
+/** What a ticket of pinbar's own says before its root. */
+const XJDF_MARK = '<!-- pinbar run sheet -->';
+
 /** The first bytes of a file; null where there is none. */
 async function readHead(path: string): Promise<string | null> {
   try {
@@ -25,6 +28,7 @@ async function readHead(path: string): Promise<string | null> {
 
 /** What tells a file of its kind from others: its title up to the name, or the kind of its JSON document. */
 function kindOf(head: string): string {
+  if (head.includes(XJDF_MARK)) return XJDF_MARK;
   const title = head.indexOf('<title>');
   if (title >= 0) return head.slice(title, head.indexOf(' of ') + 1);
   return /^\{\s*"pinbar": 1,\s*"document": "[^"]*"/.exec(head)?.[0].replace(/\s+/g, '') ?? '';

@@ -5,6 +5,7 @@ import type { JobResult, RoadOptions } from '../model/job.js';
 import { isToolpath } from '../model/pass.js';
 import { decodeUtf8 } from '../model/platform.js';
 import type { ShopProfile } from '../model/profile.js';
+import type { ExtentMm } from '../model/proof.js';
 import type { RunSheet } from '../model/run-sheet.js';
 import { joinPieces, type OutputFile } from '../model/sheet.js';
 import { invariant, PinbarError } from '../model/trouble.js';
@@ -13,6 +14,7 @@ import { shapeOutline } from '../resolve/shape-outline.js';
 import type { RunLine } from '../run/measure-lines.js';
 import { planRun } from '../run/plan-run.js';
 import { printRunSheet } from '../run/print-run-sheet.js';
+import { printXjdf } from '../run/print-xjdf.js';
 import type { PassFacts, RunFacts } from '../run/run-facts.js';
 import type { Source } from '../source/source.js';
 import { nearestWord } from '../ticket/nearest-word.js';
@@ -33,7 +35,7 @@ export interface RunRequest {
   readonly sheets?: number;
 }
 
-/** A run sheet as data and as files: a page to print and a JSON document. */
+/** A run sheet as data and as files: a page to print, a JSON document, an XJDF ticket. */
 export interface MadeRunSheet {
   readonly sheet: RunSheet;
   readonly files: readonly OutputFile[];
@@ -90,8 +92,31 @@ function describePass(pass: ManifestParts['passes'][number], manifest: ManifestP
     registersTo: asked?.registersTo ?? null,
     side: asked?.side ?? (role.startsWith('reverse-') ? 'reverse' : 'front'),
     lines: isToolpath(role) ? read.lines : null,
-    ties: null,
+    ties: findTies(pass, manifest),
   };
+}
+
+/** Ties that the file of a pass holds already. */
+function findTies(pass: ManifestParts['passes'][number], manifest: ManifestParts): PassFacts['ties'] {
+  const found = manifest.ties?.find((report) => report.pass === pass.name);
+  return found === undefined ? null : { ties: found.ties, tieLengthMm: found.tiesMm, stretch: found.stretch };
+}
+
+/** How far all passes together reach across and down, mm; null where the proof does not tell. */
+function measureDrawn({ passes }: ManifestParts): RunFacts['drawnMm'] {
+  const extents = passes.map(({ drawnExtentMm }) => drawnExtentMm ?? null);
+  if (extents.length === 0 || extents.includes(null)) return null;
+  const known = extents as readonly ExtentMm[];
+  const [x0, y0] = [Math.min(...known.map(({ x }) => x)), Math.min(...known.map(({ y }) => y))];
+  return {
+    width: roundMm(Math.max(...known.map(({ x, width }) => x + width)) - x0),
+    height: roundMm(Math.max(...known.map(({ y, height }) => y + height)) - y0),
+  };
+}
+
+/** A size as the manifest says it: 240 mm are not 240.00000000000003. */
+function roundMm(value: number): number {
+  return Math.round(value * 1e6) / 1e6;
 }
 
 function gatherFacts(
@@ -109,7 +134,8 @@ function gatherFacts(
     return readPass(file, options);
   });
   const { artboard } = reads[0]!.artwork;
-  const [widthMm, heightMm] = [artboard.width * artboard.mmPerPx, artboard.height * artboard.mmPerPx];
+  const widthMm = roundMm(artboard.width * artboard.mmPerPx);
+  const heightMm = roundMm(artboard.height * artboard.mmPerPx);
   const { checks } = manifest.ticket ?? {};
   return {
     job: {
@@ -122,9 +148,10 @@ function gatherFacts(
     mmPerPx: artboard.mmPerPx,
     passes: manifest.passes.map((pass, i) => describePass(pass, manifest, reads[i]!)),
     turnAxis: checks?.turnAxis ?? 'not-said',
-    sheetWidthMm: checks?.materialWidthMm ?? widthMm,
-    sheetHeightMm: checks?.materialHeightMm ?? heightMm,
-    copiesPerSheet: 1,
+    drawnMm: measureDrawn(manifest),
+    sheetWidthMm: manifest.sheet?.widthMm ?? checks?.materialWidthMm ?? widthMm,
+    sheetHeightMm: manifest.sheet?.heightMm ?? checks?.materialHeightMm ?? heightMm,
+    copiesPerSheet: manifest.sheet?.copies ?? 1,
     profile,
     machine,
     material,
@@ -156,11 +183,17 @@ export async function makeRunSheet(
   const sheet = planRun(facts);
   const html = printRunSheet(sheet, { passes: facts.passes, mmPerPx: facts.mmPerPx, files });
   const json = `${JSON.stringify({ pinbar: 1, document: 'run-sheet', ...sheet }, null, 2)}\n`;
+  const xjdf = printXjdf(
+    sheet,
+    facts.passes.map(({ lines }) => lines),
+    facts.mmPerPx,
+  );
   return {
     sheet,
     files: [
       await finishText('run-sheet.html', 'text/html', html),
       await finishText('run-sheet.json', 'application/json', json),
+      await finishText('run-sheet.xjdf', 'application/vnd.cip4-xjdf+xml', xjdf),
     ],
   };
 }

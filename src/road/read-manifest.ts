@@ -1,5 +1,6 @@
 // What a run sheet needs of a manifest, with the marks of what may be in it.
 import type { Role } from '../model/pass.js';
+import type { ExtentMm } from '../model/proof.js';
 
 /** The parts of a manifest that a run sheet is made from; sections that a job need not have are optional. */
 export interface ManifestParts {
@@ -11,6 +12,16 @@ export interface ManifestParts {
     readonly file: string;
     readonly bytes: number;
     readonly sha256: string;
+    readonly drawnExtentMm?: ExtentMm | null;
+  }[];
+  /** Copies on a sheet. */
+  readonly sheet?: { readonly widthMm: number; readonly heightMm: number; readonly copies: number };
+  /** Ties that are in the files already. */
+  readonly ties?: readonly {
+    readonly pass: string;
+    readonly ties: number;
+    readonly tiesMm: number;
+    readonly stretch: number;
   }[];
   readonly marks?: readonly {
     readonly name: string;

@@ -54,7 +54,7 @@ function describeLines(figures: LineFigures, pass: PassFacts): RunLines {
     travelMm: travelsMm.reduce((sum, length) => sum + length, 0),
     ties: pass.ties?.ties ?? ties,
     tieLengthMm: pass.ties?.tieLengthMm ?? tieLengthMm,
-    greatestStretch,
+    greatestStretch: pass.ties === null ? greatestStretch : Math.abs(pass.ties.stretch),
     record: { stretches: gatherLike(stretchesMm), travels: gatherLike(travelsMm) },
   };
 }

@@ -119,7 +119,7 @@ function describeNeed(facts: RunFacts, scope: FigureScope, grammage: Figure | nu
   };
 }
 
-function describeMachine({ machine, job }: RunFacts, scope: FigureScope): RunSheet['machine'] {
+function describeMachine({ machine, job, drawnMm }: RunFacts, scope: FigureScope): RunSheet['machine'] {
   const { name, margins = {} } = machine;
   const widthMm = showFigure(scope, machine.widthMm, `${name}: width`);
   const heightMm = showFigure(scope, machine.heightMm, `${name}: height`);
@@ -127,9 +127,13 @@ function describeMachine({ machine, job }: RunFacts, scope: FigureScope): RunShe
     showFigure(scope, margins[key], `${name}: margin ${key.replace('Mm', '')}`),
   );
   const known = [widthMm, heightMm, left, right, top, bottom].every((figure) => figure);
+  const drawn = drawnMm ?? { width: job.widthMm, height: job.heightMm };
+  // The strips that the machine holds may be part of the sheet, but nothing may be drawn there.
   const fits = known
-    ? job.widthMm <= widthMm!.value - left!.value - right!.value &&
-      job.heightMm <= heightMm!.value - top!.value - bottom!.value
+    ? job.widthMm <= widthMm!.value &&
+      job.heightMm <= heightMm!.value &&
+      drawn.width <= widthMm!.value - left!.value - right!.value &&
+      drawn.height <= heightMm!.value - top!.value - bottom!.value
     : null;
   return { name, origin: showFigure(scope, machine.origin, `${name}: origin`), widthMm, heightMm, fits };
 }

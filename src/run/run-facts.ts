@@ -8,6 +8,8 @@ import type { RunLine } from './measure-lines.js';
 export interface WrittenTies {
   readonly ties: number;
   readonly tieLengthMm: number;
+  /** Greatest change of the pattern, as a share. */
+  readonly stretch: number;
 }
 
 /** A pass of the job. */
@@ -31,6 +33,8 @@ export interface RunFacts {
   readonly mmPerPx: number;
   readonly passes: readonly PassFacts[];
   readonly turnAxis: 'vertical' | 'horizontal' | 'not-said';
+  /** How far all passes together reach across and down, mm. */
+  readonly drawnMm: { readonly width: number; readonly height: number } | null;
   /** The sheet of the material, mm. */
   readonly sheetWidthMm: number;
   readonly sheetHeightMm: number;

@@ -82,11 +82,12 @@ describe('pinbar split with a profile', () => {
     const ran = run('split', resolve('samples/tuck-carton.svg'), '--out', 'whole', '--profile', PROFILE, '--json');
     expect(ran.status).toBe(0);
     const names = (JSON.parse(ran.stdout) as { readonly files: readonly { readonly name: string }[] }).files;
-    expect(names.map(({ name }) => name)).toEqual(expect.arrayContaining(['run-sheet.html', 'run-sheet.json']));
+    expect(names.map(({ name }) => name)).toEqual(expect.arrayContaining(['run-sheet.html', 'run-sheet.json', 'run-sheet.xjdf']));
     expect(readdirSync(join(folder, 'whole'))).toContain('run-sheet.html');
     run('run-sheet', 'job', '--profile', PROFILE);
     expect(read('whole/run-sheet.json')).toBe(read('job/run-sheet.json'));
     expect(read('whole/run-sheet.html')).toBe(read('job/run-sheet.html'));
+    expect(read('whole/run-sheet.xjdf')).toBe(read('job/run-sheet.xjdf'));
   });
 
   it('wants the profile for what goes with it', () => {

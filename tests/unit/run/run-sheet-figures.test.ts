@@ -1,0 +1,159 @@
+// Every figure of a run sheet, worked out again from the pass files by another way.
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { joinPieces, makeJobRunSheet, readTicket, split } from '../../../src/index.js';
+import type { RunPass, RunSheet } from '../../../src/model/run-sheet.js';
+import { makeProfile } from './check-profile.js';
+import { type Recomputed, recomputePass, stretchSeconds } from './recompute-pass.js';
+
+async function run(sample: string, ticket = readTicket({ pinbar: 1 })) {
+  const job = await split(readFileSync(`samples/${sample}.svg`), ticket, { fileName: `${sample}.svg` });
+  expect(job.outcome).toBe('in-register');
+  const { sheet, files } = await makeJobRunSheet(job, { profile: makeProfile(), sheets: 250 });
+  const html = Buffer.from(joinPieces(files[0]!.pieces)).toString('utf8');
+  const texts = new Map(job.files.map(({ name, pieces }) => [name, Buffer.from(joinPieces(pieces)).toString('utf8')]));
+  const again = (pass: RunPass): Recomputed => recomputePass(texts.get(pass.file.name)!, 20);
+  return { sheet, html, again };
+}
+
+/** Seconds of the tool at the check figures: travel 300 mm/s, 500 mm/s², a lift 0.25 s. */
+function toolSeconds(
+  stretchesMm: readonly number[],
+  travelsMm: readonly number[],
+  lifts: number,
+  mmPerS: number,
+): number {
+  const sum = (list: readonly number[], speed: number): number =>
+    list.reduce((all, mm) => all + stretchSeconds(mm, speed, 500), 0);
+  return sum(stretchesMm, mmPerS) + sum(travelsMm, 300) + lifts * 0.25;
+}
+
+function pick(sheet: RunSheet, name: string): RunPass {
+  return sheet.passes.find((pass) => pass.name === name)!;
+}
+
+/** Cells of a pass card in the page, as the operator reads them. */
+function cardOf(html: string, name: string): string {
+  return html
+    .split('<section class="pass">')
+    .find((card) => card.includes(`<div class="name">${name}</div>`))!
+    .split('</section>')[0]!;
+}
+
+describe('the tuck carton', async () => {
+  const { sheet, html, again } = await run('tuck-carton');
+  const [crease, cut] = [pick(sheet, 'crease'), pick(sheet, 'cut')];
+
+  it('shows exactly the check values, in gf and N', () => {
+    expect([crease.settings.speedCmS!.value, crease.settings.pressureGf!.value, crease.settings.pressureN]).toEqual([
+      5, 300, 2.941995,
+    ]);
+    expect([crease.settings.strokes!.value, crease.settings.offsetMm!.value]).toEqual([1, 0]);
+    expect([cut.settings.speedCmS!.value, cut.settings.pressureGf!.value, cut.settings.pressureN]).toEqual([
+      10, 50, 0.4903325,
+    ]);
+    expect(cut.settings.offsetMm!.value).toBe(0.5);
+    for (const text of ['>5 cm/s<', '>300 gf (2.94 N)<', '>0 mm<', '>1<'])
+      expect(cardOf(html, 'crease')).toContain(text);
+    for (const text of ['>10 cm/s<', '>50 gf (0.49 N)<', '>0.5 mm<', '>1<'])
+      expect(cardOf(html, 'cut')).toContain(text);
+  });
+
+  it.each([
+    ['crease', 50],
+    ['cut', 100],
+  ] as const)('tells lengths, stops and times of %s', (name, mmPerS) => {
+    const pass = pick(sheet, name);
+    const own = again(pass);
+    const lines = pass.lines!;
+    expect(lines.lines).toBe(own.lines);
+    expect(lines.lifts).toBe(own.lines);
+    expect(lines.lengthMm).toBeCloseTo(own.lengthMm, 3);
+    expect(lines.stretches).toBe(own.stretchesMm.length);
+    expect(lines.travelMm).toBeCloseTo(
+      own.travelsMm.reduce((sum, mm) => sum + mm, 0),
+      6,
+    );
+    expect(lines.ties).toBe(0);
+    const seconds = toolSeconds(own.stretchesMm, own.travelsMm, own.lines, mmPerS);
+    expect(pass.time.lengthOverSpeedS).toBeCloseTo(own.lengthMm / mmPerS, 4);
+    expect(pass.time.motionS).toBeCloseTo(seconds, 3);
+    expect(pass.time.factor).toBeCloseTo(seconds / (own.lengthMm / mmPerS), 3);
+  });
+
+  it('adds up sheets and runs', () => {
+    const [a, b] = [crease.time.motionS!, cut.time.motionS!];
+    // By the edge: no marks are read; the cut looks for the printed marks.
+    expect(crease.time.perSheetS).toBeCloseTo(18 + 3 + a, 9);
+    expect(cut.time.perSheetS).toBeCloseTo(18 + 7 + 3 + b, 9);
+    expect(crease.time.perRunS).toBeCloseTo(90 + 250 * (21 + a), 6);
+    expect(sheet.totals.passByPassS).toBeCloseTo(180 + 250 * (21 + a + 28 + b), 6);
+    // The print between them is run elsewhere: the sheet cannot stay lying.
+    expect(sheet.totals.toolChangesPerSheetS).toBeCloseTo(sheet.totals.passByPassS!, 6);
+    expect(sheet.totals.untimed).toEqual(['print']);
+  });
+
+  it('tells what is needed', () => {
+    expect(sheet.need).toMatchObject({
+      sheets: 250,
+      spareSheets: 6,
+      copies: 250,
+      sheetWidthMm: 240,
+      sheetHeightMm: 236,
+    });
+    expect(sheet.need.areaM2).toBeCloseTo(256 * 0.24 * 0.236, 9);
+    expect(sheet.need.massKg).toBeCloseTo(256 * 0.24 * 0.236 * 0.32, 9);
+    expect(sheet.machine.fits).toBe(true);
+  });
+
+  it('sets both error budgets side by side', () => {
+    const totals = sheet.budgets.map(({ totalMm }) => totalMm!);
+    const lay = Math.sqrt(2 * 0.3 ** 2 + 2 * 0.05 ** 2);
+    for (const [i, wanted] of [lay, Math.hypot(0.1, 0.05), lay, Math.SQRT2 * Math.hypot(0.1, 0.05)].entries())
+      expect(totals[i]).toBeCloseTo(wanted, 12);
+    for (const text of ['0.43 mm', '0.112 mm', '0.158 mm']) expect(html).toContain(text);
+  });
+
+  it('misses nothing, and nothing is old', () => {
+    expect([sheet.missing, sheet.untested, sheet.oldNews]).toEqual([[], [], []]);
+  });
+});
+
+describe('the sleeve', async () => {
+  const ticket = readTicket(readFileSync('samples/sleeve.ticket.json', 'utf8'));
+  const { sheet, html, again } = await run('sleeve', ticket);
+  const perforate = pick(sheet, 'perforate');
+
+  it('shares each line of 54 mm into five stretches and four ties', () => {
+    const own = again(perforate);
+    expect(own.stretchesMm).toEqual([54, 54]);
+    expect(perforate.lines).toMatchObject({ lines: 2, ties: 8, lifts: 10, stretches: 10 });
+    expect(perforate.lines!.tieLengthMm).toBeCloseTo(8, 9);
+    expect(perforate.lines!.greatestStretch).toBeCloseTo(0, 9);
+    const ways = [...own.travelsMm, ...Array<number>(8).fill(1)];
+    expect(perforate.time.motionS).toBeCloseTo(toolSeconds(Array<number>(10).fill(10), ways, 10, 100), 6);
+    for (const text of ['>250 gf (2.45 N)<', '>10 mm<', '>1 mm<', '8 ties, 8 mm together', 'tool up'])
+      expect(cardOf(html, 'perforate')).toContain(text);
+    expect(perforate.settings.pressureN).toBe(2.4516625);
+  });
+
+  it('leaves the sheet lying from perforation to cut, with a tool change for each', () => {
+    const [crease, cut] = [pick(sheet, 'crease'), pick(sheet, 'cut')];
+    const [a, b, c] = [crease, perforate, cut].map(({ time }) => time.motionS!);
+    const stay = 90 + 250 * (18 + 3 + a!) + 250 * (18 + 7 + 3 + b! + 3 + c! + 2 * 90);
+    expect(sheet.totals.toolChangesPerSheetS).toBeCloseTo(stay, 6);
+    expect(sheet.totals.passByPassS).toBeCloseTo(270 + 250 * (21 + a! + 28 + b! + 28 + c!), 6);
+  });
+
+  it('scores ties without a lift where the shop has a pressure for them', async () => {
+    const job = await split(readFileSync('samples/sleeve.svg'), ticket, { fileName: 'sleeve.svg' });
+    const profile = makeProfile((own) => {
+      const point = own.materials[0]!.settings[2]! as { tiePressureGf?: unknown; pressureGf: unknown };
+      point.tiePressureGf = { ...(point.pressureGf as object), value: 40 };
+    });
+    const scored = (await makeJobRunSheet(job, { profile })).sheet.passes.find(({ name }) => name === 'perforate')!;
+    expect(scored.lines).toMatchObject({ ties: 8, lifts: 2, stretches: 2 });
+    expect(scored.settings.tiePressureN).toBe(0.392266);
+    expect(scored.time.motionS).toBeCloseTo(toolSeconds([54, 54], again(perforate).travelsMm, 2, 100), 6);
+  });
+});
