@@ -82,7 +82,9 @@ describe('pinbar split with a profile', () => {
     const ran = run('split', resolve('samples/tuck-carton.svg'), '--out', 'whole', '--profile', PROFILE, '--json');
     expect(ran.status).toBe(0);
     const names = (JSON.parse(ran.stdout) as { readonly files: readonly { readonly name: string }[] }).files;
-    expect(names.map(({ name }) => name)).toEqual(expect.arrayContaining(['run-sheet.html', 'run-sheet.json', 'run-sheet.xjdf']));
+    expect(names.map(({ name }) => name)).toEqual(
+      expect.arrayContaining(['run-sheet.html', 'run-sheet.json', 'run-sheet.xjdf']),
+    );
     expect(readdirSync(join(folder, 'whole'))).toContain('run-sheet.html');
     run('run-sheet', 'job', '--profile', PROFILE);
     expect(read('whole/run-sheet.json')).toBe(read('job/run-sheet.json'));
