@@ -91,6 +91,8 @@ export interface RunPass {
   } | null;
   readonly settings: RunSettings;
   readonly file: { readonly name: string; readonly bytes: number; readonly sha256: string };
+  /** The ties of the pass in a file of their own, to be scored after it; null where there is none. */
+  readonly tieFile: { readonly name: string; readonly bytes: number; readonly sha256: string } | null;
   /** Null for passes that cover areas. */
   readonly lines: RunLines | null;
   readonly time: RunTime;

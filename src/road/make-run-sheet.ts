@@ -99,7 +99,14 @@ function describePass(pass: ManifestParts['passes'][number], manifest: ManifestP
 /** Ties that the file of a pass holds already. */
 function findTies(pass: ManifestParts['passes'][number], manifest: ManifestParts): PassFacts['ties'] {
   const found = manifest.ties?.find((report) => report.pass === pass.name);
-  return found === undefined ? null : { ties: found.ties, tieLengthMm: found.tiesMm, stretch: found.stretch };
+  if (found === undefined) return null;
+  const { ties, tiesMm, stretch, tiesFile, tiesBytes, tiesSha256 } = found;
+  const copies = manifest.sheet?.copies ?? 1;
+  const file =
+    typeof tiesFile === 'string' && tiesBytes !== undefined && tiesSha256 !== undefined
+      ? { name: tiesFile, bytes: tiesBytes, sha256: tiesSha256 }
+      : null;
+  return { ties: ties * copies, tieLengthMm: tiesMm * copies, stretch, file };
 }
 
 /** How far all passes together reach across and down, mm; null where the proof does not tell. */

@@ -16,12 +16,16 @@ export interface ManifestParts {
   }[];
   /** Copies on a sheet. */
   readonly sheet?: { readonly widthMm: number; readonly heightMm: number; readonly copies: number };
-  /** Ties that are in the files already. */
+  /** Ties that are in the files already, of one copy. */
   readonly ties?: readonly {
     readonly pass: string;
     readonly ties: number;
     readonly tiesMm: number;
     readonly stretch: number;
+    /** The file of the ties alone, where there is one. */
+    readonly tiesFile?: string | null;
+    readonly tiesBytes?: number;
+    readonly tiesSha256?: string;
   }[];
   readonly marks?: readonly {
     readonly name: string;

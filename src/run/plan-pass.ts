@@ -83,7 +83,8 @@ function showSettings(pass: PassFacts, tool: ProfileTool | null, scope: PassScop
       wanted,
     );
   const pressureGf = show('pressureGf', 'pressure', runs);
-  const tiePressureGf = show('tiePressureGf', 'tie pressure', false);
+  const scored = tool !== null && (pass.ties?.file ?? null) !== null;
+  const tiePressureGf = show('tiePressureGf', 'tie pressure', scored);
   return {
     speedCmS: show('speedCmS', 'speed', runs),
     pressureGf,
@@ -205,6 +206,7 @@ export function planPass(pass: PassFacts, before: PassFacts | null, scope: PassS
           },
     settings,
     file,
+    tieFile: pass.ties?.file ?? null,
     lines: figures === null ? null : describeLines(figures, pass),
     time: tool === null ? NO_TIME : timePass(figures, settings, register, scope),
   };

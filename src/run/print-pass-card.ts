@@ -104,6 +104,12 @@ function printMarks({ job }: RunSheet): string {
   return `<table class="marks"><tr><th scope="col">mm</th>${names}</tr><tr><th scope="row">right</th>${cells('')}</tr><tr><th scope="row">down</th>${cells('')}</tr></table>`;
 }
 
+/** The ties in a file of their own: the sheet must not be moved between. */
+function sayTieFile({ name, bytes, sha256 }: RunPass['file'], { settings }: RunPass): string {
+  const force = sayForce(settings.tiePressureGf, settings.tiePressureN) ?? MISSING;
+  return `On each sheet, before it is moved: run the ties too, <b>${escapeText(name)}</b>, at ${force}<br><span class="hash">${bytes} bytes, SHA-256 ${sha256}</span>`;
+}
+
 function listSteps(pass: RunPass, sheet: RunSheet): readonly string[] {
   const { tool, file } = pass;
   const sharp = tool?.hazards.includes('blade') ? `<span class="beside">${drawSign('W022')}</span>` : '';
@@ -117,6 +123,7 @@ function listSteps(pass: RunPass, sheet: RunSheet): readonly string[] {
   steps.push(
     `Load <b>${escapeText(file.name)}</b><br><span class="hash">${file.bytes} bytes, SHA-256 ${file.sha256}</span>`,
     sayLaying(pass, sheet),
+    ...(pass.tieFile === null ? [] : [sayTieFile(pass.tieFile, pass)]),
     `Run the first sheet and measure how far it is out:${printMarks(sheet)}`,
     sheet.totals.sheets > 1 ? `Run the other ${sheet.totals.sheets - 1} sheets.` : 'Take the sheet off.',
   );

@@ -1,7 +1,7 @@
 // What a run sheet is made from: a split job, a shop profile, and how many sheets of what on which machine.
 import type { Role } from '../model/pass.js';
 import type { Machine, Material, ShopProfile } from '../model/profile.js';
-import type { RunSheet } from '../model/run-sheet.js';
+import type { RunPass, RunSheet } from '../model/run-sheet.js';
 import type { RunLine } from './measure-lines.js';
 
 /** Ties that are in a pass file already, as the manifest tells. */
@@ -10,6 +10,8 @@ export interface WrittenTies {
   readonly tieLengthMm: number;
   /** Greatest change of the pattern, as a share. */
   readonly stretch: number;
+  /** The file that holds the ties alone; null where they are only left standing. */
+  readonly file: RunPass['file'] | null;
 }
 
 /** A pass of the job. */

@@ -156,4 +156,17 @@ describe('the sleeve', async () => {
     expect(scored.settings.tiePressureN).toBe(0.392266);
     expect(scored.time.motionS).toBeCloseTo(toolSeconds([54, 54], again(perforate).travelsMm, 2, 100), 6);
   });
+
+  it('reads ties that are in the files, of every copy, and shares nothing out again', async () => {
+    const ties = [{ pass: 'perforate', mode: 'pattern', cutMm: 10, tieMm: 1, tiesPass: true }];
+    const own = { ...(JSON.parse(readFileSync('samples/sleeve.ticket.json', 'utf8')) as object), ties };
+    const single = pick((await run('sleeve', readTicket(own))).sheet, 'perforate');
+    expect(single.lines).toMatchObject({ lines: 10, lifts: 10, ties: 8, tieLengthMm: 8 });
+    expect(single.time.motionS).toBeCloseTo(perforate.time.motionS!, 6);
+    expect(single.tieFile!.name).toBe('sleeve.3-perforate-ties.svg');
+    const sheetOf = { widthMm: 700, heightMm: 500, gutterMm: 6, ups: '2x1' };
+    const made = await run('sleeve', readTicket({ ...own, sheet: sheetOf }));
+    expect(pick(made.sheet, 'perforate').lines).toMatchObject({ lines: 20, lifts: 20, ties: 16, tieLengthMm: 16 });
+    expect(cardOf(made.html, 'perforate')).toContain('<b>sleeve.3-perforate-ties.svg</b>');
+  });
 });
