@@ -117,19 +117,19 @@ function printResource({ name, usage, index, head, element }: Resource): string 
 
 /** The parameters of a tool pass; none where its lines cannot be told so. */
 function printParams(pass: RunPass, lines: XjdfLines, index: number, frame: Frame): string {
-  const process = PROCESSES[pass.role];
+  const kind = PROCESSES[pass.role];
   if (lines === null || countPoints(lines) > MOST_POINTS) return '';
   const side = pass.register.side === 'front' ? 'Top' : 'Bottom';
   const inner =
-    process === 'Creasing'
+    kind === 'Creasing'
       ? printStraight('Crease', lines, side, frame)
-      : process === 'Perforating'
+      : kind === 'Perforating'
         ? printStraight('Perforate', lines, side, frame)
-        : process === 'ShapeCutting'
+        : kind === 'ShapeCutting'
           ? printShapes(lines, frame)
           : '';
   if (inner === '') return '';
-  const name = `${process}Params`;
+  const name = `${kind}Params`;
   return printResource({ name, usage: 'Input', index, head: '', element: `<${name}>\n${inner}\n</${name}>` });
 }
 
