@@ -101,6 +101,7 @@ export function addSplit(program: Command, run: Run): void {
     .option('--skip-checks', 'make the files without asking whether they are fit to run; the manifest says so')
     .addOption(proofOption())
     .option('--sequence', 'put the lines of tool passes in order: inner outlines before outer ones, and a short way')
+    .option('--restart-contours', 'the same, and lines may be written from another start point, or backwards')
     .addOption(perforateOption())
     .addOption(holdOption())
     .option('--ties-pass', 'write the ties as a pass of their own too, for scoring them at lower pressure')

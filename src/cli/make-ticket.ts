@@ -33,6 +33,7 @@ export interface TicketFlags {
   readonly scale?: number;
   readonly compact?: boolean;
   readonly sequence?: boolean;
+  readonly restartContours?: boolean;
   readonly perforate?: readonly PassLengths[];
   readonly hold?: readonly PassLengths[];
   readonly tiesPass?: boolean;
@@ -40,8 +41,10 @@ export interface TicketFlags {
 }
 
 /** What the command line asks of the order; nothing where it asks nothing. */
-function sequenceOf(flags: TicketFlags, base: Ticket): Pick<Ticket, 'sequence'> {
-  return flags.sequence ? { sequence: base.sequence ?? { passes: [], origin: 'top-left' } } : {};
+function sequenceOf(flags: TicketFlags, base: Ticket): { readonly sequence?: Json } {
+  if (!flags.sequence && !flags.restartContours) return {};
+  const extra = flags.restartContours ? { restartContours: true } : {};
+  return { sequence: { ...(base.sequence === undefined ? {} : { ...base.sequence }), ...extra } };
 }
 
 /** What the command line says of the sheet, laid over what the ticket says; null where neither asks for one. */
@@ -102,6 +105,6 @@ export async function makeTicket(flags: TicketFlags): Promise<Ticket> {
     ...(flags.witness === undefined ? {} : { witness: flags.witness }),
   };
   // Read once more, so that rules of the command line are held to what the ticket allows.
-  const written = writeTicket({ ...merged, ...sequenceOf(flags, base) } as Ticket) as { readonly [key: string]: Json };
-  return readTicket({ ...written, ...tiesOf(flags, base) });
+  const written = writeTicket(merged as Ticket) as { readonly [key: string]: Json };
+  return readTicket({ ...written, ...sequenceOf(flags, base), ...tiesOf(flags, base) });
 }

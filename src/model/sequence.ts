@@ -10,6 +10,8 @@ export interface SequenceRequest {
   readonly passes: readonly string[];
   /** Where the head waits before the first line; it stays where the last one ends. */
   readonly origin: Corner;
+  /** Whether lines may be written from another start point, or backwards. */
+  readonly restartContours: boolean;
 }
 
 /** Elements that keep their place, and why. */
@@ -51,5 +53,7 @@ export interface SequenceReport {
   readonly liftsAfter: number;
   /** Elements that stand elsewhere than in the file's order. */
   readonly moved: number;
+  /** Elements that are written from another start point, or backwards. */
+  readonly restarted: number;
   readonly stayed: readonly Stayed[];
 }

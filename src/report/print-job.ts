@@ -66,6 +66,7 @@ function printSequence(job: JobResult): string {
     `travel ${sayMm(report.travelBeforeMm)} before, ${sayMm(report.travelAfterMm)} now`,
     `${report.liftsBefore} lifts before, ${report.liftsAfter} now`,
     `${sayCount(report.moved, 'element')} moved`,
+    report.restarted === 0 ? '' : `${report.restarted} started elsewhere`,
   ]);
   return `\nOrder within the passes${eachCopy(job)}\n${alignColumns(rows)}`;
 }

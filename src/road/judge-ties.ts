@@ -19,6 +19,8 @@ export interface ShapeClaim {
   readonly shape: Shape;
   readonly runs: readonly MeasuredRun[];
   readonly stretches: readonly (readonly Stretch[])[] | null;
+  /** Whether dashes and ends of lines must stay too. */
+  readonly keepsPaint?: boolean;
 }
 
 /** What came of a look at a file. */
@@ -62,7 +64,10 @@ function deviateShape(claim: ShapeClaim, written: Shape, runs: readonly Measured
     const same = JSON.stringify([shape.fillBox, shape.paint]) === JSON.stringify([written.fillBox, written.paint]);
     return same && shape.kind === written.kind ? 0 : Infinity;
   }
-  if (paintOf(shape) !== paintOf(written) || written.paint.strokeDasharray.length > 0) return Infinity;
+  const same = claim.keepsPaint
+    ? JSON.stringify(shape.paint) === JSON.stringify(written.paint)
+    : paintOf(shape) === paintOf(written) && written.paint.strokeDasharray.length === 0;
+  if (!same) return Infinity;
   const wanted = stretches.flatMap((list, run) => list.map((stretch) => ({ run: claim.runs[run]!, stretch })));
   if (wanted.length !== runs.length) return Infinity;
   return Math.max(0, ...wanted.map(({ run, stretch }, i) => deviate(run, stretch, runs[i]!, shape.matrix)));

@@ -14,6 +14,7 @@ import { measureTravel, type Spot } from '../sequence/travel.js';
 import type { Source } from '../source/source.js';
 import { listWork, type WorkList } from './list-work.js';
 import { resolveSource, scanBytes } from './read-artwork.js';
+import { restartLines } from './restart-lines.js';
 import { shapeLengthMm } from './shape-lengths.js';
 
 /** A pass on its way: its name in the job, and its bytes. */
@@ -128,14 +129,18 @@ function countMoved(before: readonly number[], after: readonly number[]): number
   return after.filter((item, place) => before[place] !== item).length;
 }
 
-/**
- * A pass with its elements in order: creases before cuts, inner outlines before outer ones, and a short way between them.
- *
- * Only the order of elements changes. The result is read again; where it does not hold the same, or is no better, the pass stays.
- *
- * @throws PinbarError as reading does.
- */
-export function sequencePass(pass: PassBytes, request: SequenceRequest, options: RoadOptions): SequencedPass {
+/** A pass put in order once, with what it was read as. */
+interface Ordered extends SequencedPass {
+  readonly source: Source;
+  readonly artwork: Artwork;
+  readonly work: WorkList;
+  readonly origin: Spot;
+  /** Items in the order in which they are run now. */
+  readonly order: readonly number[];
+}
+
+/** Only the order of elements changes. The result is read again; where it does not hold the same, or is no better, the pass stays. */
+function orderPass(pass: PassBytes, request: SequenceRequest, options: RoadOptions): Ordered {
   const source = scanBytes(pass.bytes, options);
   const artwork = resolveSource(source, options, null);
   const work = listWork(source, artwork, pass.pass.role);
@@ -162,6 +167,7 @@ export function sequencePass(pass: PassBytes, request: SequenceRequest, options:
   if (better && !kept) stayed.push({ why: 'style rules look at neighbours', count: before.length });
   const mm = artwork.artboard.mmPerPx;
   return {
+    ...{ source, artwork, work, origin, order: kept ? after : before },
     bytes: kept ? bytes : pass.bytes,
     report: {
       pass: pass.pass.name,
@@ -173,8 +179,59 @@ export function sequencePass(pass: PassBytes, request: SequenceRequest, options:
       liftsBefore: first.lifts,
       liftsAfter: (kept ? then : first).lifts,
       moved: kept ? countMoved(before, after) : 0,
+      restarted: 0,
       stayed,
     },
     findings: [...noteStayed(stayed, pass.name), ...noteBroken(kept ? brokenAfter : brokenBefore, pass.name)],
   };
+}
+
+/** Rounds of new starts and a new order: the second seldom gains, a third never did. */
+const ROUNDS = 2;
+/** A round that gains less than this is not taken, mm. */
+const LEAST_GAIN_MM = 0.01;
+
+/** Other starts for the lines of a pass in order, and a new order for these; the pass itself where that is no shorter. */
+function restartPass(pass: PassBytes, ordered: Ordered, request: SequenceRequest, options: RoadOptions): SequencedPass {
+  const { origin } = ordered;
+  /** By place in the file as it now is: the place in the file as it was. */
+  let places: readonly number[] = ordered.order;
+  let best: SequencedPass = ordered;
+  const restarted = new Set<number>();
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const source = scanBytes(best.bytes, options);
+    const artwork = resolveSource(source, options, null);
+    const work = listWork(source, artwork, pass.pass.role);
+    const order = listItems(work.root);
+    const { bytes, items } = restartLines(source, artwork, work, { order, origin }, options);
+    if (items.length === 0) break;
+    const again = orderPass({ ...pass, bytes }, request, options);
+    if (!(again.report.travelAfterMm < best.report.travelAfterMm - LEAST_GAIN_MM)) break;
+    for (const item of items) restarted.add(places[item]!);
+    const before = places;
+    places = again.order.map((item) => before[item]!);
+    const { travelAfterMm, liftsAfter } = again.report;
+    const moved = places.filter((from, place) => from !== place).length;
+    best = {
+      ...best,
+      bytes: again.bytes,
+      report: { ...best.report, travelAfterMm, liftsAfter, moved, restarted: restarted.size },
+    };
+  }
+  return best;
+}
+
+/**
+ * A pass with its elements in order: creases before cuts, inner outlines before outer ones, and a short way between them.
+ *
+ * Only the order of elements changes, unless the request lets lines be written from another start. What comes out is read again;
+ * where it does not hold the same lines, or is no better, the pass stays.
+ *
+ * @throws PinbarError as reading does.
+ */
+export function sequencePass(pass: PassBytes, request: SequenceRequest, options: RoadOptions): SequencedPass {
+  const ordered = orderPass(pass, request, options);
+  return request.restartContours && !ordered.artwork.structural
+    ? restartPass(pass, ordered, request, options)
+    : ordered;
 }

@@ -12,6 +12,8 @@ import { attributeGap, overrideStyle } from '../split/override-style.js';
 export interface WrittenLine {
   readonly shape: Shape;
   readonly d: string;
+  /** Whether dashes and ends of lines stay as they are. */
+  readonly keepsPaint?: boolean;
 }
 
 /** What says where a basic shape is; a path has `d` instead. `pathLength` only told dashes where to go. */
@@ -38,7 +40,7 @@ function renameElement(source: Source, row: number): readonly Edit[] {
   return edits;
 }
 
-function editLine(source: Source, { shape, d }: WrittenLine): readonly Edit[] {
+function editLine(source: Source, { shape, d, keepsPaint }: WrittenLine): readonly Edit[] {
   const row = shape.element;
   const edits: Edit[] = [];
   const cut = (local: string): void => {
@@ -60,7 +62,7 @@ function editLine(source: Source, { shape, d }: WrittenLine): readonly Edit[] {
     const gap = attributeGap(source, row);
     edits.push({ start: gap, end: gap, replacement: ` d="${d}"` });
   }
-  if (!isSolid(shape)) edits.push(overrideStyle(source, row, SOLID));
+  if (keepsPaint !== true && !isSolid(shape)) edits.push(overrideStyle(source, row, SOLID));
   return edits;
 }
 

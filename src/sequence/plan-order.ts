@@ -203,6 +203,10 @@ function arrangeGroup(arranger: Arranger, group: WorkGroup): ArrangedGroup {
 /** From the outside in, each group from where the tool really comes. */
 function refineGroup(arranger: Arranger, group: WorkGroup, arranged: ArrangedGroup, start: Spot): ArrangedGroup {
   if (group.fixed) return arranged;
+  const { origin } = arranger.task;
+  // Seen from the origin it was put in order already.
+  const isFlat = group.children.every((child) => typeof child === 'number');
+  if (isFlat && start.x === origin.x && start.y === origin.y) return arranged;
   const inner: (number | ArrangedGroup)[] = [];
   arranged.from.forEach((child, place) => {
     inner[child] = arranged.children[place]!;

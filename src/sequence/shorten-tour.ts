@@ -13,7 +13,9 @@ export interface Tour {
 /** Longest stretch that is turned round or moved at once. */
 const LONGEST = 50;
 /** Looks at changes, at most: what bounds the time on large passes. */
-const MOST_LOOKS = 4_000_000;
+const MOST_LOOKS = 3_000_000;
+/** An order so many times as long as that to the nearest is not worked on. */
+const FAR_OFF = 3;
 /** A change must gain this much, px, so that rounding is no gain. */
 const LEAST_GAIN = 1e-9;
 
@@ -197,7 +199,10 @@ function improve(tour: Tour, start: readonly number[]): readonly number[] {
  */
 export function shortenTour(tour: Tour): readonly number[] {
   const given = repairOrder(tour);
-  const orders = [given, improve(tour, given), improve(tour, followNearest(tour))];
+  const nearest = followNearest(tour);
+  const orders = [nearest, improve(tour, nearest)];
+  // Where the order as given is far off, work on it is lost.
+  if (tourLength(tour, given) < FAR_OFF * tourLength(tour, nearest)) orders.push(improve(tour, given));
   let best = given;
   for (const order of orders) {
     if (tourLength(tour, order) < tourLength(tour, best) - LEAST_GAIN) best = order;

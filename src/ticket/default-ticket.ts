@@ -77,7 +77,7 @@ export const DEFAULT_TICKET: Ticket = {
 };
 
 /** What putting in order means where the ticket says no more than that it is wanted. */
-export const DEFAULT_SEQUENCE: SequenceRequest = { passes: [], origin: 'top-left' };
+export const DEFAULT_SEQUENCE: SequenceRequest = { passes: [], origin: 'top-left', restartContours: false };
 
 /** What a sheet of copies is where the ticket does not say; a strip for the gripper and margins are never guessed. */
 export const DEFAULT_SHEET: Omit<SheetRequest, 'widthMm' | 'heightMm'> = {

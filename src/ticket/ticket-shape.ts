@@ -72,6 +72,7 @@ const SEQUENCE_FIELDS: Fields = {
     doc: 'Corner of the artboard that the head starts from',
     words: ['top-left', 'top-right', 'bottom-left', 'bottom-right'],
   },
+  restartContours: { type: 'flag', doc: 'Whether lines may be written from another start point, or backwards' },
 };
 
 const TIE_FIELDS: Fields = {

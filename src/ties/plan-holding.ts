@@ -71,8 +71,17 @@ function place(start: number, free: readonly Stretch[], task: HoldingTask): read
   return places.sort((a, b) => a - b).map((middle) => [middle - tie / 2, middle + tie / 2]);
 }
 
+/** How far the nearest tie stands from where it may no longer stand. */
+function clearance(ties: readonly Stretch[], free: readonly Stretch[]): number {
+  const rooms = ties.map(([from, to]) => {
+    const middle = (from + to) / 2;
+    return Math.max(0, ...free.map(([low, high]) => Math.min(middle - low, high - middle)));
+  });
+  return Math.min(...rooms);
+}
+
 /**
- * Ties that hold a piece: as many as asked where there is room, as evenly as corners and bends allow.
+ * Ties that hold a piece: as many as asked where there is room, as evenly as corners and bends allow, and far from these.
  *
  * @returns Ties as lengths along the outline, in order; the first of a closed one may start before its start.
  */
@@ -85,10 +94,14 @@ export function planHolding(task: HoldingTask): readonly Stretch[] {
   if (closed) starts.push(...free.map(([from, to]) => (from + to) / 2));
   let best: readonly Stretch[] = [];
   let least = Infinity;
+  let clear = -1;
   for (const start of starts) {
     const ties = place(start, free, task);
     const gap = longestFree(length, closed, ties);
-    if (ties.length > best.length || (ties.length === best.length && gap < least - 1e-9)) [best, least] = [ties, gap];
+    const room = clearance(ties, free);
+    const isBetter = gap < least - 1e-6 || (gap < least + 1e-6 && room > clear + 1e-6);
+    if (ties.length > best.length || (ties.length === best.length && isBetter))
+      [best, least, clear] = [ties, gap, room];
   }
   return best;
 }

@@ -2,8 +2,9 @@
 import { type Chain, chainLines } from '../geometry/chain-runs.js';
 import type { Matrix } from '../geometry/matrix.js';
 import { lookAt, type MeasuredRun } from '../geometry/path-stretch.js';
+import { listCorners } from '../geometry/run-corners.js';
 import type { Stretch } from '../geometry/write-stretch.js';
-import { joinZones, listBends, listCorners, spreadPlaces, type ZoneSettings } from './line-zones.js';
+import { joinZones, listBends, spreadPlaces, type ZoneSettings } from './line-zones.js';
 import { longestFree, planHolding } from './plan-holding.js';
 import { planPattern } from './plan-pattern.js';
 

@@ -83,6 +83,18 @@ describe('pinbar split', () => {
     expect(ordered.said).toHaveProperty('sequence');
   });
 
+  it('--restart-contours shortens the way further by other start points', () => {
+    const counters = join(samples, 'counters.svg');
+    const travel = (...flags: readonly string[]): number => {
+      const { said } = run('split', counters, '--dry-run', ...flags);
+      const { sequence } = said as Said & {
+        readonly sequence: readonly { readonly pass: string; readonly travelAfterMm: number }[];
+      };
+      return sequence.find(({ pass }) => pass === 'cut')!.travelAfterMm;
+    };
+    expect(travel('--restart-contours')).toBeLessThan(travel('--sequence') - 50);
+  });
+
   it('--perforate, --hold and --ties-pass write stretches, and the ties beside them', () => {
     const counters = join(samples, 'counters.svg');
     const ran = run(

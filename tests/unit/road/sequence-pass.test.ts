@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { joinPieces, readTicket, split } from '../../../src/index.js';
 import { sequencePass } from '../../../src/road/sequence-pass.js';
 
-const REQUEST = { passes: [], origin: 'top-left' } as const;
+const REQUEST = { passes: [], origin: 'top-left', restartContours: false } as const;
 
 function passOf(body: string, role: 'cutting' | 'creasing' = 'cutting') {
   const text = `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">${body}</svg>`;
@@ -90,6 +90,65 @@ describe('a pass in order', () => {
     const marks = `<g id="pinbar-marks">${line('m', 1)}</g>`;
     const { bytes } = sequencePass(passOf(line('b', 60) + line('a', 10) + marks), REQUEST, {});
     expect(idsOf(bytes)).toEqual(['a', 'b', 'pinbar-marks', 'm']);
+  });
+});
+
+const RESTART = { ...REQUEST, restartContours: true };
+
+describe('other starts', () => {
+  it('run a row of lines to and fro', () => {
+    const pass = passOf(line('a', 10) + line('b', 20) + line('c', 30, 'stroke-linecap="round"'));
+    const { bytes, report } = sequencePass(pass, RESTART, {});
+    expect(Buffer.from(bytes).toString('utf8')).toContain('id="b" fill="none" stroke="#303"  d="M20 20L20 10"');
+    expect(Buffer.from(bytes).toString('utf8')).toContain(
+      'id="c" fill="none" stroke="#303" stroke-linecap="round" d="M30 10V20"',
+    );
+    expect(report.travelAfterMm).toBeCloseTo(Math.hypot(10, 10) + 10 + 10, 9);
+    expect(report).toMatchObject({ moved: 0, restarted: 1 });
+  });
+
+  it('start a closed line where it is nearest, but not at a corner, and basic shapes as paths', () => {
+    const pass = passOf('<rect class="k" x="50" y="50" width="40" height="40" fill="none" stroke="#303"/>');
+    // The corner at the top left is the nearest place; it is the start as drawn, and stays.
+    expect(sequencePass(pass, RESTART, {}).bytes).toBe(pass.bytes);
+    const right = sequencePass(pass, { ...RESTART, origin: 'bottom-right' }, {});
+    const text = Buffer.from(right.bytes).toString('utf8');
+    const [, x, y] = /<path class="k" fill="none" stroke="#303" d="M([\d.]+) ([\d.]+)L[^"]*Z"\/>/.exec(text)!;
+    // A forty-eighth of the outline is 3.33 mm: the nearest of the places tried is that far from the corner at 90, 90.
+    expect(Math.hypot(90 - Number(x), 90 - Number(y))).toBeCloseTo(40 / 12, 5);
+    expect(right.report.restarted).toBe(1);
+    expect(right.report.travelAfterMm).toBeLessThan(right.report.travelBeforeMm);
+  });
+
+  it('leave what goes by its start: dashes, markers, uses, fills, and what a style rule would lose', () => {
+    const dashed = line('d', 20, 'stroke-dasharray="3 1"');
+    const marked = `<marker id="m"/>${line('m1', 20, 'marker-start="url(#m)"')}`;
+    const used = `<defs>${line('u', 20)}</defs><use href="#u"/>`;
+    const styled = '<style>line{stroke:#303}</style><line x1="20" y1="10" x2="20" y2="20"/>';
+    for (const body of [dashed, marked, used, styled]) {
+      const pass = passOf(line('a', 10) + body);
+      const { bytes, report } = sequencePass(pass, RESTART, {});
+      expect(Buffer.from(bytes).toString('utf8')).toContain(body);
+      expect(report.restarted).toBeLessThan(2);
+    }
+  });
+
+  it('never lengthen the way of the samples', async () => {
+    for (const name of ['tuck-carton', 'counters']) {
+      const bytes = new Uint8Array(readFileSync(`samples/${name}.svg`));
+      const options = { fileName: `${name}.svg`, skipChecks: true };
+      const [ordered, restarted] = await Promise.all([
+        split(bytes, readTicket({ pinbar: 1, sequence: {} }), options),
+        split(bytes, readTicket({ pinbar: 1, sequence: { restartContours: true } }), options),
+      ]);
+      ordered.sequence.forEach((report, i) => {
+        const other = restarted.sequence[i]!;
+        expect(other.travelAfterMm).toBeLessThanOrEqual(report.travelAfterMm);
+        expect(other.lineMm).toBeCloseTo(report.lineMm, 6);
+        expect(other.travelBeforeMm).toBe(report.travelBeforeMm);
+      });
+      expect(restarted.sequence.some(({ restarted: count }) => count > 0)).toBe(true);
+    }
   });
 });
 
