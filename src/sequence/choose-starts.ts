@@ -8,7 +8,9 @@ export interface StartChoice {
 }
 
 function step(from: Spot, to: Spot): number {
-  return Math.hypot(to.x - from.x, to.y - from.y);
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /**

@@ -20,7 +20,10 @@ const FAR_OFF = 3;
 const LEAST_GAIN = 1e-9;
 
 function step(from: Spot, to: Spot): number {
-  return Math.hypot(to.x - from.x, to.y - from.y);
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  // Asked for millions of times: Math.hypot takes ten times as long.
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** Way through all items in an order. @unit px */
@@ -72,7 +75,7 @@ function followNearest(tour: Tour): readonly number[] {
   tour.before.forEach((items, item) => {
     for (const first of items) after[first]!.push(item);
   });
-  let free = open.flatMap((count, item) => (count === 0 ? [item] : []));
+  const free = open.flatMap((count, item) => (count === 0 ? [item] : []));
   const order: number[] = [];
   let at = tour.from;
   while (free.length > 0) {
@@ -83,7 +86,7 @@ function followNearest(tour: Tour): readonly number[] {
       if (length < least) [best, least] = [i, length];
     }
     const item = free[best]!;
-    free = free.filter((_, i) => i !== best);
+    free.splice(best, 1);
     order.push(item);
     at = tour.exits[item]!;
     for (const next of after[item]!) {
