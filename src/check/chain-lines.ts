@@ -1,5 +1,4 @@
 // Lines of a pass that run into each other end to end, as the one line that they are.
-import { indexBoxes } from '../geometry/box-index.js';
 import type { Outline } from '../geometry/outline.js';
 import type { Shape } from '../model/artwork.js';
 import type { ToolLine } from '../model/tool-line.js';
@@ -16,6 +15,33 @@ export interface Chain extends ToolLine {
 /** Ends nearer to each other are one point, as in the faces. @unit mm */
 const WELD_MM = 0.01;
 
+/** Points by place: which lie within a distance of one of them along x and y. */
+function createPlaces(points: readonly number[], distance: number): (at: number) => readonly number[] {
+  const cell = 2 * distance;
+  // Cells far away may share a key: their points are told apart by their distance.
+  const keyOf = (column: number, row: number): number => column * 67_108_864 + row;
+  const newest = new Map<number, number>();
+  const older = new Int32Array(points.length / 2).fill(-1);
+  for (let at = 0; at < older.length; at += 1) {
+    const key = keyOf(Math.floor(points[2 * at]! / cell), Math.floor(points[2 * at + 1]! / cell));
+    older[at] = newest.get(key) ?? -1;
+    newest.set(key, at);
+  }
+  return (at) => {
+    const [x, y] = [points[2 * at]!, points[2 * at + 1]!];
+    const found: number[] = [];
+    for (let column = Math.floor((x - distance) / cell); column <= Math.floor((x + distance) / cell); column += 1) {
+      for (let row = Math.floor((y - distance) / cell); row <= Math.floor((y + distance) / cell); row += 1) {
+        for (let other = newest.get(keyOf(column, row)) ?? -1; other >= 0; other = older[other]!) {
+          const near = Math.max(Math.abs(points[2 * other]! - x), Math.abs(points[2 * other + 1]! - y)) <= distance;
+          if (near && other !== at) found.push(other);
+        }
+      }
+    }
+    return found;
+  };
+}
+
 /** The other end of each end where just the two meet, or -1. Ends are numbered 2 i and 2 i + 1 for line i. */
 function linkEnds(lines: readonly ToolLine[], weld: number): Int32Array {
   const places: number[] = [];
@@ -27,16 +53,11 @@ function linkEnds(lines: readonly ToolLine[], weld: number): Int32Array {
     places.push(2 * position, 2 * position + 1);
     ends.push(points[0]!, points[1]!, points[last]!, points[last + 1]!);
   }
-  const boxes = new Float64Array(2 * ends.length);
-  for (let at = 0; at < ends.length; at += 2) boxes.set([ends[at]!, ends[at + 1]!, ends[at]!, ends[at + 1]!], 2 * at);
-  const index = indexBoxes(boxes);
+  const near = createPlaces(ends, weld);
   const links = new Int32Array(2 * lines.length).fill(-1);
   for (const [at, place] of places.entries()) {
-    const [x, y] = [ends[2 * at]!, ends[2 * at + 1]!];
     const { pass } = lines[place >> 1]!;
-    const met = index.search(x - weld, y - weld, x + weld, y + weld).filter((other) => {
-      return other !== at && lines[places[other]! >> 1]!.pass === pass;
-    });
+    const met = near(at).filter((other) => lines[places[other]! >> 1]!.pass === pass);
     if (met.length === 1) links[place] = places[met[0]!]!;
   }
   return links.map((other, place) => (other >= 0 && links[other] === place ? other : -1));

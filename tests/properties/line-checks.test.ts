@@ -123,6 +123,17 @@ describe('faults of a carton are found the same', () => {
     await run(fc.constant({}), partLines);
   });
 
+  it('written to a thousandth of a millimetre', async () => {
+    await fc.assert(
+      fc.asyncProperty(faultyCarton, turn, fc.boolean(), async ({ lines, expected }, angle, mirrored) => {
+        const found = await find(lines, { ...UPRIGHT, turn: angle, mirrored, digits: 3 });
+        // Half a thousandth each way for each end; an area by its rim, of at most 60 mm.
+        expectSame(found, expected, 0.06);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
   it('with all of that at once', async () => {
     await run(
       drawing,

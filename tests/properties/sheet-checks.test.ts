@@ -6,6 +6,7 @@ import { checkBlankOnSheet } from '../../src/check/check-blank-on-sheet.js';
 import type { Check } from '../../src/check/check-facts.js';
 import { checkGripper } from '../../src/check/check-gripper.js';
 import { checkHairline } from '../../src/check/check-hairline.js';
+import { checkLineUnderArt } from '../../src/check/check-line-under-art.js';
 import { checkMarksClear } from '../../src/check/check-marks-clear.js';
 import { checkOffArtboard } from '../../src/check/check-off-artboard.js';
 import { checkPassSizes } from '../../src/check/check-pass-sizes.js';
@@ -228,6 +229,21 @@ describe('any turn', () => {
         ...(inBlank ? [{ code: 'marks-in-blank', count: 1 }] : []),
       ];
       await expectFound([checkMarksClear], { svg, settings: { markLayers: ['Marks'] } }, wanted);
+    });
+  });
+
+  it('leaves over how much of a line art lies', async () => {
+    await run(mm(1, 60), async (size, how) => {
+      const line = `<path d="M-70 3H70" ${LINE}/>`;
+      const svg = drawArt(
+        [
+          ['Cut', line],
+          ['Print', rect(5, 0, size, 20)],
+        ],
+        board,
+        how,
+      );
+      await expectFound([checkLineUnderArt], { svg }, [{ code: 'line-under-art', count: 1, value: size }]);
     });
   });
 
