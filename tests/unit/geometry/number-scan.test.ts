@@ -97,6 +97,42 @@ describe('a number', () => {
   });
 });
 
+describe('the place where no number can be read', () => {
+  const faultAt = (text: string): number => {
+    const bytes = new Uint8Array(Buffer.from(`ab${text};${'\0'.repeat(PADDING)}`));
+    return ~scanNumber({ bytes, view: new DataView(bytes.buffer) }, 2, new Float64Array(1), 0) - 2;
+  };
+
+  it.each([
+    ['', 0],
+    ['x', 0],
+    ['e1', 0],
+    ['-', 1],
+    ['+', 1],
+    ['--1', 1],
+    ['+-1', 1],
+    ['-e1', 1],
+    ['.', 1],
+    ['.e1', 1],
+    ['-.', 2],
+    ['1.', 2],
+    ['1.e1', 2],
+    ['-1.', 3],
+    ['1234.x', 5],
+    ['12345.', 6],
+    ['1234567.', 8],
+    ['123456789.', 10],
+    ['-123456789.', 11],
+    ['+123456789.e5', 11],
+    ['12345678901234567890.', 21],
+    // Too large as a whole: at its start.
+    ['1e400', 0],
+    ['-1e999', 0],
+  ] as const)('of "%s" is %i', (text, at) => {
+    expect(faultAt(text)).toBe(at);
+  });
+});
+
 describe('what stands between numbers', () => {
   const at = (skip: typeof skipSpace, text: string): number => skip(new Uint8Array(Buffer.from(`ab${text};`)), 2) - 2;
 

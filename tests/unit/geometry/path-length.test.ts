@@ -62,3 +62,59 @@ describe('a path length', () => {
     expectLength('M1-1C-0.3333333333333333 1-0.3333333333333333-1 1 1', (2 * (13 * Math.sqrt(13) - 8)) / 27, 1e-12);
   });
 });
+
+/** Closed form of the length of a quadratic whose velocity is (px, py) + t (qx, qy). */
+function quadraticLength(px: number, py: number, qx: number, qy: number): number {
+  const bend = Math.hypot(qx, qy);
+  // Along the axis u runs the velocity, at a right angle to it is h.
+  const height = Math.abs(px * qy - py * qx) / bend;
+  const primitive = (u: number): number => (u * Math.hypot(u, height) + height * height * Math.asinh(u / height)) / 2;
+  const start = (px * qx + py * qy) / bend;
+  return (primitive(start + bend) - primitive(start)) / bend;
+}
+
+describe('every segment, by a closed form', () => {
+  it('is measured from where the one before it ends', () => {
+    // 3, 4, 5, 3, 1, and back by (7, 9).
+    const d = 'M0 0h3A0 1 0 0 1 3 4C3 4 3 4 3 9Q3 9 6 9l1 0Z';
+    expectLength(d, 16 + Math.hypot(7, 9), 1e-12);
+    expectLength(d.replace('M0 0', 'M-50 20').replace(/A0 1 0 0 1 3 4.*/, 'Z'), 6, 1e-14);
+    expectLength(`M5 5${'h1v1'.repeat(3)}a2 2 0 0 1 4 0h1`, 7 + 2 * Math.PI, 1e-13);
+    expectLength('M0 0A2 2 0 0 1 4 0C4 0 4 0 4 3Q4 3 4 7h2', 2 * Math.PI + 9, 1e-12);
+  });
+
+  it('is closed to the start of its own subpath', () => {
+    expect(pathLength(readPath('M0 0h3v4ZM10 20h6v8Z'), IDENTITY)).toBe(36);
+    expect(pathLength(readPath('M1 1h3v4Zl0 5'), IDENTITY)).toBe(17);
+  });
+
+  it('is mapped by all of the matrix but where it puts things', () => {
+    const matrix: Matrix = [1, 2, 3, 4, 500, -600];
+    expectLength('M7 7l1 1', Math.sqrt(52), 1e-14, matrix);
+    expectLength('M0 0h1v1Z', Math.hypot(1, 2) + 5 + Math.hypot(4, 6), 1e-14, matrix);
+    expectLength('M2 3A0 9 0 0 1 4 4', Math.hypot(2 + 3, 4 + 4), 1e-14, matrix);
+  });
+
+  it.each([
+    [1, 0, 0, 1, 0, 0],
+    [2, 0.5, -0.25, 3, 9, 9],
+    [0, 1, -1, 0, 0, 0],
+    [1, 2, 3, 4, 5, 6],
+  ])('quadratics under %d %d %d %d %d %d', (a, b, c, d, e, f) => {
+    const matrix: Matrix = [a, b, c, d, e, f];
+    for (const [x1, y1, x2, y2] of [
+      [0.5, 0, 1, 1],
+      [3, 8, 10, -2],
+      [-4, 1, 6, 6],
+    ] as const) {
+      const map = (x: number, y: number): readonly [number, number] => [a * x + c * y, b * x + d * y];
+      const [px, py] = map(2 * x1, 2 * y1);
+      const [qx, qy] = map(2 * (x2 - 2 * x1), 2 * (y2 - 2 * y1));
+      const length = quadraticLength(px, py, qx, qy);
+      expectLength(`M0 0Q${x1} ${y1} ${x2} ${y2}`, length, 1e-12, matrix);
+      const cubic = [(2 * x1) / 3, (2 * y1) / 3, (x2 + 2 * x1) / 3, (y2 + 2 * y1) / 3, x2, y2];
+      expectLength(`M0 0C${cubic.join(' ')}`, length, 1e-12, matrix);
+    }
+    expectLength('M0 0Q.5 0 1 1', Math.sqrt(5) / 2 + Math.asinh(2) / 4, 1e-13);
+  });
+});
