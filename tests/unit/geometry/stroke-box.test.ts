@@ -1,6 +1,6 @@
 // Stroke boxes against closed forms.
 import { describe, expect, it } from 'vitest';
-import { type Box, EMPTY_BOX } from '../../../src/geometry/box.js';
+import { type Box, EMPTY_BOX, unite } from '../../../src/geometry/box.js';
 import { IDENTITY, type Matrix } from '../../../src/geometry/matrix.js';
 import { type StrokeShape, strokeBox } from '../../../src/geometry/stroke-box.js';
 import { readPath } from './read-path.js';
@@ -169,5 +169,101 @@ describe('curves', () => {
     expect(boxOf('M0 0H10', { width: 0 })).toEqual(EMPTY_BOX);
     expect(boxOf('M0 0H10', { width: -1 })).toEqual(EMPTY_BOX);
     expect(boxOf('', {})).toEqual(EMPTY_BOX);
+  });
+});
+
+const QUARTERS: readonly Matrix[] = [IDENTITY, [0, 1, -1, 0, 0, 0], [-1, 0, 0, -1, 0, 0], [0, -1, 1, 0, 0, 0]];
+
+/** A box turned by quarter turns. */
+function turn([x0, y0, x1, y1]: readonly [number, number, number, number], quarters: number): typeof bounds {
+  const bounds: readonly [number, number, number, number] = [x0, y0, x1, y1];
+  return quarters === 0 ? bounds : turn([-y1, x0, -y0, x1], quarters - 1);
+}
+
+describe.each(QUARTERS.map((matrix, quarters) => ({ matrix, quarters })))(
+  'ends and corners, turned by $quarters quarters',
+  ({ matrix, quarters }) => {
+    it.each([
+      // An arc starts and ends along its tangent, whichever way it goes.
+      ['M10 0A10 10 0 0 1-10 0', 'square', [-11, -1, 11, 11]],
+      ['M10 0A10 10 0 0 1-10 0', 'round', [-11, -1, 11, 11]],
+      ['M10 0A10 10 0 0 1-10 0', 'butt', [-11, 0, 11, 11]],
+      ['M10 0A10 10 0 0 0-10 0', 'square', [-11, -11, 11, 1]],
+      ['M0 10A10 10 0 0 1 10 0', 'square', [-1, -1, 11, 11]],
+      // A curve looks at the first control that is not where it starts, and back from the last that is not where it ends.
+      ['M0 0C0 5 5 10 10 10', 'square', [-1, -1, 11, 11]],
+      ['M0 0C0 5 5 10 10 10', 'butt', [-1, 0, 10, 11]],
+      ['M0 0C10 0 10 10 10 10', 'square', [-1, -1, 11, 11]],
+      ['M0 0C0 0 0 0 10 0', 'square', [-1, -1, 11, 1]],
+      ['M0 0C10 0 10 0 10 0', 'square', [-1, -1, 11, 1]],
+      ['M0 0Q0 10 10 10', 'square', [-1, -1, 11, 11]],
+      ['M0 0Q0 10 10 10', 'butt', [-1, 0, 10, 11]],
+    ] as const)('%s with caps that are %s', (d, linecap, bounds) => {
+      expectBox(boxOf(d, { linecap }, matrix), turn(bounds, quarters));
+    });
+
+    it('round a corner on its outer side, to whichever side it turns', () => {
+      const near = 5 * Math.SQRT1_2;
+      const reach = Math.SQRT1_2;
+      for (const side of [1, -1]) {
+        const corner = `M-10 0H0L${-near} ${side * near}`;
+        const far = near + reach;
+        const upright: readonly [number, number, number, number] = side > 0 ? [-10, -1, 1, far] : [-10, -far, 1, 1];
+        expectBox(boxOf(corner, { linejoin: 'round' }, matrix), turn(upright, quarters));
+        const [x0, y0, , y1] = upright;
+        expectBox(boxOf(corner, { linejoin: 'bevel' }, matrix), turn([x0, y0, reach, y1], quarters));
+      }
+    });
+
+    it('miter where an arc meets a line', () => {
+      // Down along (0, 1), then away along (-2, -1): the tip lies against the sum of both, 1 / sin(half the angle) off.
+      const [outX, outY] = [-2 / Math.sqrt(5), -1 / Math.sqrt(5)];
+      const size = Math.hypot(outX, outY - 1);
+      const reach = 1 / Math.sqrt((1 - 1 / Math.sqrt(5)) / 2);
+      const tip = [10 - (reach * outX) / size, (-reach * (outY - 1)) / size] as const;
+      const butt: readonly [number, number, number, number] = [0 - 1 / Math.sqrt(5), -11, tip[0], tip[1]];
+      const found = boxOf('M0-10A10 10 0 0 1 10 0L0-5', {}, matrix);
+      expectBox(found, turn(butt, quarters));
+    });
+  },
+);
+
+describe('a path of several subpaths', () => {
+  const PARTS = [
+    'M3 4h5l2 7',
+    'M30-20c1 5 9 5 10 0',
+    'M-40 30q5 9 10 0',
+    'M60 60a5 3 20 0 1 6 2',
+    'M-9-9h4v4z',
+    'M80-80zM90 0',
+  ];
+
+  it.each(['butt', 'round', 'square'] as const)('reaches what each of them does, with caps that are %s', (linecap) => {
+    const apart = PARTS.map((d) => boxOf(d, { linecap })).reduce(unite, EMPTY_BOX);
+    for (const parts of [PARTS, [...PARTS].reverse()]) {
+      const together = boxOf(parts.join(''), { linecap });
+      expectBox(together, [apart.x0, apart.y0, apart.x1, apart.y1]);
+    }
+    for (const d of PARTS.slice(0, 4)) {
+      const alone = boxOf(d, { linecap });
+      expectBox(boxOf(`M${alone.x0 + 2} ${alone.y0 + 2}z${d}`, { linecap: 'butt' }), [
+        ...Object.values(boxOf(d, { linecap: 'butt' })),
+      ] as unknown as [number, number, number, number]);
+    }
+  });
+});
+
+describe('what rounding leaves behind', () => {
+  it('is no segment, against the coordinates', () => {
+    for (const d of ['M5 5l1e-13 0', 'M1e6 0l1e-6 0', 'M0 1e6l0 1e-6', 'M-1e6 0l1e-6 0', 'M0-1e6l1e-6 0']) {
+      expect(boxOf(d), d).toEqual(EMPTY_BOX);
+      expect(boxOf(d, { linecap: 'round' }).x1, d).toBeGreaterThan(0.9 - 1e6);
+    }
+    for (const d of ['M5 5l1e-9 0', 'M1e6 0l1e-4 0', 'M0 1e6l1e-4 0']) expect(boxOf(d), d).not.toEqual(EMPTY_BOX);
+  });
+
+  it('turns no cap', () => {
+    expectBox(boxOf('M0 0L1e6 0l1e-6 1e-6', { linecap: 'square' }), [-1, -1, 1e6 + 1, 1]);
+    expectBox(boxOf('M1e6 0l-1e-6 1e-6L0 0', { linecap: 'square' }), [-1, -1, 1e6 + 1, 1]);
   });
 });
