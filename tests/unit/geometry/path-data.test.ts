@@ -39,6 +39,16 @@ describe('path data', () => {
     ['M.5.5-.5-.5', 'M 0.5 0.5 L -0.5 -0.5'],
     ['M+1+2+3-4', 'M 1 2 L 3 -4'],
     ['M1e1-1E-1 1.5e+2,2e0', 'M 10 -0.1 L 150 2'],
+    ['M1 2H3V4h1v1', 'M 1 2 L 3 2 L 3 4 L 4 4 L 4 5'],
+    ['M1 2L3 4zv5', 'M 1 2 L 3 4 Z M 1 2 L 1 7'],
+    ['M1 2L3 4zH7', 'M 1 2 L 3 4 Z M 1 2 L 7 2'],
+    ['M1 2L3 4za1 1 0 0 0 5 5', 'M 1 2 L 3 4 Z M 1 2 A 1 1 0 0 0 6 7'],
+    ['M1 2L3 4zm0 0zm1 1', 'M 1 2 L 3 4 Z M 1 2 Z M 2 3'],
+    ['M1 2L3 4Zt5 5', 'M 1 2 L 3 4 Z M 1 2 Q 1 2 6 7'],
+    ['M1 2C3 4 5 6 7 9T1 1', 'M 1 2 C 3 4 5 6 7 9 Q 7 9 1 1'],
+    ['M1 2Q3 4 5 6L9 9t1 1', 'M 1 2 Q 3 4 5 6 L 9 9 Q 9 9 10 10'],
+    ['M1 2A-3-4 5 1 0-6-7', 'M 1 2 A 3 4 5 1 0 -6 -7'],
+    ['M1 2z  \n', 'M 1 2 Z'],
     ['M 1 , 2 L\t3 , \r\n 4', 'M 1 2 L 3 4'],
     ['M0001.50 00', 'M 1.5 0'],
     ['M1234567890.125 0.12345678901', 'M 1234567890.125 0.12345678901'],
@@ -73,6 +83,22 @@ describe('path data', () => {
     ['M1e308 0c1e308 0 0 0 0 0', 'M 1e+308 0', 9],
     ['M1 2z 3 4', 'M 1 2 Z', 6],
     ['nonee', '', 0],
+    ['non', '', 0],
+    ['nonx', '', 0],
+    ['noxe', '', 0],
+    ['nxne', '', 0],
+    ['none x', '', 0],
+    ['z', '', 0],
+    ['M1 2L0 1e308l0 1e308', 'M 1 2 L 0 1e+308', 13],
+    ['M1e308 0C0 0-1e308 0 1e308 0S1 1 2 2', 'M 1e+308 0 C 0 0 -1e+308 0 1e+308 0', 29],
+    ['M0 1e308C0 0 0-1e308 0 1e308S1 1 2 2', 'M 0 1e+308 C 0 0 0 -1e+308 0 1e+308', 29],
+    ['M1e308 0Q-1e308 0 1e308 0T2 2', 'M 1e+308 0 Q -1e+308 0 1e+308 0', 26],
+    ['M1 2A1 1 0 : 0 3 3', 'M 1 2', 11],
+    ['M1 2A1 1 0 /0 3 3', 'M 1 2', 11],
+    ['M1 2A1 1 x', 'M 1 2', 9],
+    ['M1 2A1 1 0 0 1', 'M 1 2', 14],
+    ['M1 2L3 4*5 6', 'M 1 2 L 3 4', 8],
+    ['M1 2L3 4:5 6', 'M 1 2 L 3 4', 8],
   ])('keeps what comes before the error in %j', (d, segments, errorAt) => {
     const path = readPath(d);
     expect(printPath(path)).toBe(segments);
@@ -94,6 +120,19 @@ describe('path data', () => {
     expect(path.opCount).toBe(5001);
     expect(path.coordCount).toBe(30002);
     expect(path.coords[30001]).toBe(30000);
+  });
+
+  it('grows the one buffer without the other', () => {
+    for (let count = 240; count < 260; count += 1) {
+      const closed = readPath('M1 2Z'.repeat(count));
+      expect([closed.opCount, closed.coordCount]).toEqual([2 * count, 2 * count]);
+      expect(printPath(closed)).toBe(Array.from({ length: count }, () => 'M 1 2 Z').join(' '));
+      const lines = readPath(`M0 0${'h1'.repeat(count * 2)}`);
+      expect(lines.coords[4 * count]).toBe(2 * count);
+      const arcs = readPath(`M0 0${'a1 1 0 0 0 1 1'.repeat(count - 100)}`);
+      expect(printPath(arcs).endsWith(`A 1 1 0 0 0 ${count - 100} ${count - 100}`)).toBe(true);
+      expect(arcs.coordCount).toBe(2 + 7 * (count - 100));
+    }
   });
 });
 
