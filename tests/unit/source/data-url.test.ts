@@ -31,6 +31,28 @@ describe('readDataUrl', () => {
     expect(readDataUrl(utf8('photo,data:image/png;base64,AAAA'), 100)).toBeNull();
   });
 
+  it('takes a percent sign for itself unless two hexadecimal digits follow', () => {
+    const bytes = readDataUrl(utf8('data:,%4z%z4%05%50%0A'), 100)?.bytes;
+    expect(text(bytes)).toBe('%4z%z4\u0005P\n');
+  });
+
+  it('knows base64 by its last word alone, blanks about it or not', () => {
+    const said = (head: string) => text(readDataUrl(utf8(`${head},SGVsbG8=`), 100)?.bytes);
+    expect(['data:a/b;base64', 'data:a/b; base64', 'data:a/b;base64 ', 'data:a/b;charset=x;BASE64'].map(said)).toEqual(
+      Array.from({ length: 4 }, () => 'Hello'),
+    );
+    expect(['data:a/b;base64;x', 'data:a/b;base64x', 'data:a/b;xbase64'].map(said)).toEqual(
+      Array.from({ length: 3 }, () => 'SGVsbG8='),
+    );
+  });
+
+  it('trims blanks about the address and the media type, and nothing else stands before it', () => {
+    expect(readDataUrl(utf8(' \n data: Image/PNG ;base64,SGVs'), 100)?.mediaType).toBe('image/png');
+    expect(readDataUrl(utf8('xdata:image/png;base64,SGVs'), 100)).toBeNull();
+    expect(readDataUrl(utf8('x data:image/png;base64,SGVs'), 100)).toBeNull();
+    expect(readDataUrl(utf8(',data:,x'), 100)).toBeNull();
+  });
+
   it('reads any bytes as Node wrote them', () => {
     fc.assert(
       fc.property(fc.uint8Array({ maxLength: 300 }), (bytes) => {

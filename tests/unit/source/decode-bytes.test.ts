@@ -94,7 +94,44 @@ describe('single-byte encodings', () => {
   });
 });
 
+describe('what only begins like a byte order mark or like UTF-16', () => {
+  // Each is a byte off from one that decides; taken as UTF-8 all of them are broken or hold what XML forbids.
+  it.each([
+    [[0xef, 0xbc, 0xbf, 0x3c]],
+    [[0xef, 0xbb, 0xbe, 0x3c]],
+    [[0x00, 0x3d, 0x00, 0x61]],
+    [[0x3c, 0x00, 0x61, 0x62]],
+    [[0x00, 0x3c, 0x61, 0x62]],
+    [[0x3c, 0x00, 0x00, 0x00]],
+    [[0x00, 0x3c, 0x00, 0x00]],
+    [[0xff, 0xff, 0x3c, 0x00]],
+    [[0xfe, 0xfe, 0x00, 0x3c]],
+  ])('%j is UTF-8', (start) => {
+    const bytes = Uint8Array.from([...start, ...encodeUtf8('<a/>')]);
+    const outcome = (() => {
+      try {
+        return decodeBytes(bytes).encoding;
+      } catch (error) {
+        return (error as { readonly code: string }).code;
+      }
+    })();
+    const isText = start[0] === 0xef;
+    expect(outcome).toBe(isText ? 'utf-8' : start[0]! > 0x80 ? 'source/encoding-broken' : 'source/malformed');
+    if (isText) expect(decodeBytes(bytes).text.length).toBe(bytes.length);
+  });
+});
+
 describe('refusals', () => {
+  it('say which encoding the bytes do not fit, and what to do', () => {
+    const { message, findings } = catchFault(() => decodeBytes(encodeUtf8(`${declare('UTF-16')}<a/>`)));
+    expect(message).toBe('The bytes of the file do not fit its encoding, utf-16.');
+    expect(findings.at(-1)).toMatchObject({
+      remedy: 'Save the file again as UTF-8.',
+      place: { line: 1 },
+      data: { encoding: 'utf-16' },
+    });
+  });
+
   it.each(['shift_jis', 'utf-7', 'utf-32', 'x-own', 'latin99'])('unknown: %s', (label) => {
     const { code, message, findings } = catchFault(() => decodeBytes(encodeUtf8(`${declare(label)}<a/>`)));
     expect(code).toBe('source/encoding-unknown');
