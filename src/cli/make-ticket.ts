@@ -31,6 +31,7 @@ export interface TicketFlags {
   readonly turn?: NonNullable<SheetRequest['turn']>;
   readonly place?: SheetRequest['place'];
   readonly scale?: number;
+  readonly copyMark?: boolean;
   readonly compact?: boolean;
   readonly sequence?: boolean;
   readonly restartContours?: boolean;
@@ -49,7 +50,7 @@ function sequenceOf(flags: TicketFlags, base: Ticket): { readonly sequence?: Jso
 
 /** What the command line says of the sheet, laid over what the ticket says; null where neither asks for one. */
 function mergeSheet(flags: TicketFlags, base: SheetRequest | undefined): Partial<SheetRequest> | null {
-  const { sheet, gripper, sheetMargin, gutter, ups, turn, place, scale } = flags;
+  const { sheet, gripper, sheetMargin, gutter, ups, turn, place, scale, copyMark } = flags;
   const said = {
     ...(sheet === undefined ? {} : { widthMm: sheet[0], heightMm: sheet[1] }),
     ...(gripper === undefined ? {} : { gripperMm: gripper.mm }),
@@ -60,6 +61,7 @@ function mergeSheet(flags: TicketFlags, base: SheetRequest | undefined): Partial
     ...(turn === undefined ? {} : { turn }),
     ...(place === undefined ? {} : { place }),
     ...(scale === undefined ? {} : { scale }),
+    ...(copyMark ? { copyMark } : {}),
   };
   if (base === undefined && Object.keys(said).length > 0 && sheet === undefined) {
     throw new PinbarError('use/wrong', {

@@ -62,5 +62,6 @@ export function sheetOptions(): readonly Option[] {
       'copies in the middle of what is free, or from its top left (default: centre)',
     ).choices(['centre', 'origin']),
     option('--scale <factor>', 'size of a copy against the drawing (default: 1)', parsePositive),
+    new Option('--copy-mark', 'a small cross beside each copy, besides the marks of the sheet'),
   ];
 }

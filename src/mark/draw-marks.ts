@@ -149,6 +149,8 @@ export function drawMarks(plan: MarkPlan, marks: MarksRequest, style: MarkStyle)
         : path('disc', discPath(plan.discsMm, radius), styleOf(style.colour, 'none', '0')),
     );
   }
+  if (plan.copyCrosses !== undefined)
+    parts.push(path('copy', crossPath(plan.copyCrosses.atMm, plan.copyCrosses.sizeMm), line));
   const letters = tool || !marks.label ? '' : labelPath(plan, style.label);
   if (letters !== '') parts.push(path('label', letters, line));
   return `\n<g id="pinbar-marks" ${groupAttributes(plan.matrix)}>${parts.join('')}</g>`;

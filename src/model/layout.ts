@@ -27,6 +27,8 @@ export interface SheetRequest {
   readonly turn?: 0 | 90 | 180 | 270 | 'head-to-tail';
   /** Whether the copies lie in the middle of what is free, or start at its top left. */
   readonly place: 'centre' | 'origin';
+  /** Whether each copy gets a small cross of its own, clear of all copies. */
+  readonly copyMark: boolean;
   /** Size of a copy against the drawing. */
   readonly scale: number;
 }

@@ -12,6 +12,8 @@ export interface MarkPlan {
   readonly discsMm: readonly PointMm[];
   /** Centres of the crosses, in the order of the discs. */
   readonly crossesMm: readonly PointMm[];
+  /** Centres of the small crosses of copies, and the length of their lines; left out without any. */
+  readonly copyCrosses?: { readonly atMm: readonly PointMm[]; readonly sizeMm: number };
   /** Outer corners of the corner marks: left, top, right, bottom. */
   readonly frameMm: readonly [number, number, number, number];
   /** Where a label may stand, and how wide it may be. */

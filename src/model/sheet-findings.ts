@@ -10,6 +10,7 @@ const SHEET = {
   },
   'sheet/laid-out-already': { severity: 'error', doc: 'The drawing is a sheet of copies, or carries marks, already.' },
   'sheet/not-kept': { severity: 'error', doc: 'A copy on the sheet is not what the pass draws.' },
+  'sheet/copy-mark-missing': { severity: 'warning', doc: 'A copy has no room beside it for a cross of its own.' },
   'sheet/scaled': { severity: 'note', doc: 'The copies are scaled, as the ticket asks.' },
 } as const;
 

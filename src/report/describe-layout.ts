@@ -30,6 +30,10 @@ function sayTurns({ matricesMm }: Layout): string {
   return `; ${said.join(', ')}`;
 }
 
+function hasStrips({ freeMm: { x0, y0, x1, y1 }, widthMm, heightMm }: Layout): boolean {
+  return x0 > 0 || y0 > 0 || x1 < widthMm || y1 < heightMm;
+}
+
 /** Sentences about a layout: copies, yield, and what plain rows of rectangles would reach. */
 export function describeLayout(layout: Layout): readonly string[] {
   const { columns, rows, widthMm, heightMm, method, rectangle, blankAreaMm2, sheetAreaMm2 } = layout;
@@ -37,6 +41,7 @@ export function describeLayout(layout: Layout): readonly string[] {
   const area = `${(blankAreaMm2 / 100).toFixed(1)} cm² each on ${(sheetAreaMm2 / 1e6).toFixed(4)} m²`;
   return [
     `${sayCopies(layout.copies)} on ${widthMm} x ${heightMm} mm, ${METHODS[method]}${grid}${sayTurns(layout)}`,
+    ...(hasStrips(layout) ? ['Gripper and margins stay free (dashed in the picture of the proof)'] : []),
     `Yield ${sayShare(layout.yieldShare)}: ${area}`,
     `Rectangles in plain rows would reach ${sayFill(rectangle)}`,
   ];

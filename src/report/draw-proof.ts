@@ -162,6 +162,16 @@ function drawBlank(facts: ProofFacts, top: number): { readonly markup: string; r
   return { markup, bottom: top + LINE + Math.max(height * scale, rows.length * LINE) + 2 * LINE };
 }
 
+/** What of a sheet is free of gripper and margins, dashed; nothing where all of it is. */
+function drawFree(panel: Panel, { layout, widthMm, heightMm }: ProofFacts): string {
+  if (layout === null) return '';
+  const { x0, y0, x1, y1 } = layout.freeMm;
+  if (x0 === 0 && y0 === 0 && x1 === widthMm && y1 === heightMm) return '';
+  const scale = panel.width / widthMm;
+  const place = `x="${n(panel.x + x0 * scale)}" y="${n(panel.y + y0 * scale)}" width="${n((x1 - x0) * scale)}" height="${n((y1 - y0) * scale)}"`;
+  return `<rect ${place} fill="none" stroke="#888" stroke-dasharray="6 5"/>`;
+}
+
 /** What is said of the sheet of copies, a line each; nothing where there is none. */
 function describeSheet(layout: Layout | null): readonly { readonly words: string; readonly heading: boolean }[] {
   if (layout === null) return [];
@@ -206,6 +216,7 @@ export function drawProof(facts: ProofFacts): string {
     text(PADDING, 84, `${size}, ${facts.files.length} passes, one over the other below; pinbar ${PINBAR_VERSION}`),
     definePasses(facts),
     drawPanel(overlay, [...ground, ...tools], overlay.width / facts.widthMm),
+    drawFree(overlay, facts),
     singles.markup,
     blank.markup,
     words,

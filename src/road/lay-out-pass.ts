@@ -1,6 +1,6 @@
 // Makes the sheet of a pass: bytes to bytes, read back by the first judge.
 import type { Matrix } from '../geometry/matrix.js';
-import type { Finding } from '../model/finding.js';
+import { type Finding, finding } from '../model/finding.js';
 import type { RoadOptions } from '../model/job.js';
 import type { Layout } from '../model/layout.js';
 import { encodeUtf8, equalBytes } from '../model/platform.js';
@@ -8,7 +8,7 @@ import { joinPieces } from '../model/sheet.js';
 import { invariant } from '../model/trouble.js';
 import { type CopiesVerdict, judgeCopies, type ReadFile } from '../verify/judge-copies.js';
 import { resolveSource, scanBytes } from './read-artwork.js';
-import { BLANK_ID, type CopyForm, copyId, listForms, writeCopies } from './write-copies.js';
+import { BLANK_ID, type CopyForm, copyId, listForms, type ReadPass, writeCopies } from './write-copies.js';
 
 /** The sheet of one pass. */
 export interface LaidOutPass {
@@ -47,10 +47,15 @@ interface PassToPlace {
   readonly marks: string;
 }
 
+function toRead({ source, artwork }: ReadFile): ReadPass {
+  const { artboard, usesPercent, structural } = artwork;
+  return { source, artboard, usesPercent, structural };
+}
+
 function attempt(job: PassToPlace, form: CopyForm, options: RoadOptions): Attempt {
   const { name, pass, layout } = job;
   const { widthMm, heightMm, matricesMm } = layout;
-  const read = { source: pass.source, artboard: pass.artwork.artboard, usesPercent: pass.artwork.usesPercent };
+  const read = toRead(pass);
   const write = (matrices: readonly Matrix[]) => {
     const written = writeCopies(read, form, { sizeMm: [widthMm, heightMm], matricesMm: matrices });
     const pieces = [...written.pieces];
@@ -79,6 +84,14 @@ function hasErrors(findings: readonly Finding[]): boolean {
   return findings.some((item) => item.severity === 'error');
 }
 
+function saySiblings(file: string): Finding {
+  return finding('sheet/not-kept', {
+    message: `${file}: its style rules look at siblings or positions, which copies do not keep in every reader.`,
+    remedy: 'Write these rules by class, or give the shapes their paint directly; then lay out again.',
+    place: { file },
+  });
+}
+
 /**
  * The sheet of a pass: its art once, and where each copy lies.
  *
@@ -95,12 +108,9 @@ export function layOutPass(
   const source = scanBytes(file.bytes, options);
   const pass: ReadFile = { source, artwork: resolveSource(source, options, null) };
   const job: PassToPlace = { name: file.name, pass, layout, marks: drawMarks(pass) };
-  const { usesPercent, artboard } = pass.artwork;
-  let last: Attempt | null = null;
-  for (const form of listForms({ source, artboard, usesPercent })) {
-    last = attempt(job, form, options);
-    if (!hasErrors(last.verdict.findings)) break;
-  }
-  invariant(last !== null, 'there is no form to write copies in');
-  return { name: file.name, pass: file.bytes, before: pass, ...last };
+  const forms = listForms(toRead(pass));
+  let last = attempt(job, forms[0] ?? 'framed-uses', options);
+  for (const form of forms.slice(1)) if (hasErrors(last.verdict.findings)) last = attempt(job, form, options);
+  const findings = forms.length === 0 ? [saySiblings(file.name), ...last.verdict.findings] : last.verdict.findings;
+  return { name: file.name, pass: file.bytes, before: pass, ...last, verdict: { ...last.verdict, findings } };
 }

@@ -2,9 +2,11 @@
 import type { CheckFacts } from '../check/check-facts.js';
 import { type Box, isEmptyBox } from '../geometry/box.js';
 import { layOut } from '../layout/lay-out.js';
+import { COPY_MARK_MM, placeCopyMarks } from '../layout/place-copy-marks.js';
 import { marksReachMm, measureDrawn, planSheetMarks } from '../mark/plan-marks.js';
-import { finding } from '../model/finding.js';
-import type { LayoutDecision, LayoutPiece } from '../model/layout.js';
+import { type Finding, finding } from '../model/finding.js';
+import type { Layout, LayoutDecision, LayoutPiece } from '../model/layout.js';
+import type { MarkPlan } from '../model/marks.js';
 import { type Assignment, isToolpath } from '../model/pass.js';
 import type { Ticket } from '../model/ticket.js';
 import { readPrint } from './read-print.js';
@@ -49,6 +51,24 @@ export function measurePiece(facts: CheckFacts, marginMm: number): LayoutPiece |
   };
 }
 
+/** Small crosses beside the copies, and a warning for copies that have no room for one. */
+function planCopyMarks(
+  layout: Layout,
+  piece: LayoutPiece,
+): { readonly copyCrosses: NonNullable<MarkPlan['copyCrosses']>; readonly findings: readonly Finding[] } {
+  const places = placeCopyMarks(layout, piece);
+  const atMm = places.filter((place) => place !== null);
+  const copyCrosses = { atMm, sizeMm: COPY_MARK_MM };
+  const count = places.length - atMm.length;
+  if (count === 0) return { copyCrosses, findings: [] };
+  const missing = finding('sheet/copy-mark-missing', {
+    message: `${count} of ${places.length} copies get no cross of their own: ${COPY_MARK_MM} mm and a clear rim find no room beside them.`,
+    remedy: `Say a gutter of ${COPY_MARK_MM + 1} mm beyond the print, or do without crosses of the copies.`,
+    data: { count },
+  });
+  return { copyCrosses, findings: [missing] };
+}
+
 /** The layout and its marks; null where the ticket asks for no sheet. */
 export function planSheet(facts: CheckFacts, ticket: Ticket): LayoutDecision | null {
   const { sheet, marks } = ticket;
@@ -66,7 +86,11 @@ export function planSheet(facts: CheckFacts, ticket: Ticket): LayoutDecision | n
   const { layout, findings } = layOut(piece, sheet, marks.wanted ? marksReachMm(marks) : 0);
   if (layout === null || !marks.wanted) return { layout, marks: null, findings };
   const plan = planSheetMarks(layout.drawnMm, layout.freeMm, marks);
-  if (plan !== null) return { layout, marks: plan, findings };
+  if (plan !== null && !sheet.copyMark) return { layout, marks: plan, findings };
+  if (plan !== null) {
+    const { copyCrosses, findings: missing } = planCopyMarks(layout, piece);
+    return { layout, marks: { ...plan, copyCrosses }, findings: [...findings, ...missing] };
+  }
   const noRoom = finding('sheet/too-small', {
     message: 'The marks of the sheet find no room around the copies.',
     remedy: 'Ask for fewer copies, for a larger sheet, or for no marks (--no-marks).',

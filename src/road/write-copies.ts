@@ -28,6 +28,8 @@ export interface ReadPass {
   readonly source: Source;
   readonly artboard: Artboard;
   readonly usesPercent: boolean;
+  /** Whether style rules look at siblings or positions. */
+  readonly structural: boolean;
 }
 
 /** Decimals of a matrix: on a sheet of metres its rounding stays below a millionth of a mm. */
@@ -48,8 +50,16 @@ function listStyles(source: Source): readonly string[] {
   return texts;
 }
 
-/** The forms in which a pass may be written, the plainest first; the judges say whether one holds. */
-export function listForms({ source, usesPercent }: ReadPass): readonly CopyForm[] {
+/**
+ * The forms in which a pass may be written, the plainest first; the judges say whether one holds.
+ *
+ * None for rules that look at siblings or positions: a browser counts them in the tree that a use draws, from which it leaves
+ * definitions and style sheets out.
+ *
+ * @source SVG 2, section 5.6.4: rules match within the tree of the use; that elements are left out was seen in Chromium
+ */
+export function listForms({ source, usesPercent, structural }: ReadPass): readonly CopyForm[] {
+  if (structural) return [];
   const looks = listStyles(source).some((text) => LOOKS_AT_ROOT.test(text));
   return usesPercent || looks ? ['framed-uses'] : ['uses', 'framed-uses'];
 }

@@ -87,6 +87,7 @@ export const DEFAULT_SHEET: Omit<SheetRequest, 'widthMm' | 'heightMm'> = {
   gutterMm: 0,
   ups: 'max',
   place: 'centre',
+  copyMark: false,
   scale: 1,
 };
 

@@ -29,5 +29,6 @@ export const SHEET_FIELDS: Fields = {
     doc: 'Copies in the middle of what is free, or from its top left',
     words: ['centre', 'origin'],
   },
+  copyMark: { type: 'flag', doc: 'Whether each copy gets a small cross of its own, beside the marks of the sheet' },
   scale: { type: 'number', doc: 'Size of a copy against the drawing', least: 0.001, most: 1000 },
 };

@@ -46,6 +46,7 @@ const WITHOUT_LINE: ReadonlySet<string> = new Set<FindingCode>([
   'sheet/laid-out-already',
   'sheet/not-kept',
   'sheet/scaled',
+  'sheet/copy-mark-missing',
   'ties/few',
   'ties/far-apart',
   'ties/stretched',

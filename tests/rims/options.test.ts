@@ -171,6 +171,7 @@ describe('pinbar split', () => {
       'origin',
       '--scale',
       '0.5',
+      '--copy-mark',
     ];
     const ran = run('split', carton, '--out', 's', ...sheet, ...more);
     expect(ran.status).toBe(0);
@@ -188,6 +189,7 @@ describe('pinbar split', () => {
       ups: '2x1',
       turn: 270,
       place: 'origin',
+      copyMark: true,
       scale: 0.5,
     });
     expect(manifest.sheet).toMatchObject({ copies: 2, columns: 2, rows: 1, scale: 0.5 });

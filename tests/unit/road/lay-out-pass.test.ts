@@ -105,7 +105,8 @@ function judge(damage: readonly (readonly [string, string])[], pass = PASS) {
     [1, 0, 0, 1, 10, 10],
     [-1, 0, 0, -1, 110, 60],
   ];
-  const read = { source: before.source, artboard: before.artwork.artboard, usesPercent: before.artwork.usesPercent };
+  const { artboard, usesPercent, structural } = before.artwork;
+  const read = { source: before.source, artboard, usesPercent, structural };
   const [form] = listForms(read);
   const { pieces, matrices } = writeCopies(read, form!, { sizeMm: [200, 100], matricesMm });
   let text = Buffer.from(joinPieces(pieces)).toString('utf8');
@@ -167,13 +168,19 @@ describe('style rules', () => {
     expect(judge([], styled('.a{fill:#123456}'))).toEqual({ form: 'uses', first: 0, second: 0 });
   });
 
-  it.each([
-    'svg > g path{fill:#123456}',
-    'svg > :nth-child(3) path{fill:#123456}',
-    'g{fill:#123456}',
-    'g > path{fill:#123456}',
-  ])('that look at the root or at groups find it in a frame: %s', (css) => {
-    expect(judge([], styled(css))).toEqual({ form: 'framed-uses', first: 0, second: 0 });
+  it.each(['svg > g path{fill:#123456}', 'g{fill:#123456}', 'g > path{fill:#123456}'])(
+    'that look at the root or at groups find it in a frame: %s',
+    (css) => {
+      expect(judge([], styled(css))).toEqual({ form: 'framed-uses', first: 0, second: 0 });
+    },
+  );
+
+  it('that look at siblings or positions have no form: a use draws a tree of its own, and browsers count in that', () => {
+    for (const css of ['svg > :nth-child(3) path{fill:#123456}', 'defs + g circle{fill:#123456}']) {
+      const { source, artwork } = readShapes(new Uint8Array(Buffer.from(styled(css))));
+      const { artboard, usesPercent, structural } = artwork;
+      expect(listForms({ source, artboard, usesPercent, structural })).toEqual([]);
+    }
   });
 
   it('that must have the outermost root are refused by the first judge', () => {
