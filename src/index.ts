@@ -85,6 +85,7 @@ export type {
   RunSettings,
   RunSheet,
   RunTime,
+  SheetTurn,
 } from './model/run-sheet.js';
 export type { Corner, SequenceReport, SequenceRequest, Stayed } from './model/sequence.js';
 export { joinPieces, type OutputFile } from './model/sheet.js';

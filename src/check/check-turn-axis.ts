@@ -7,8 +7,10 @@ import { listSetups } from './pass-setup.js';
 export function checkTurnAxis(facts: CheckFacts): readonly Finding[] {
   if (facts.ticket.checks.turnAxis !== 'not-said') return [];
   const setups = listSetups(facts);
-  const reverse = setups.filter(({ side }) => side === 'reverse').map(({ pass }) => pass.name);
-  if (reverse.length === 0 || reverse.length === setups.length) return [];
+  const reverse = setups
+    .filter(({ side, request }) => side === 'reverse' && request?.turn === undefined)
+    .map(({ pass }) => pass.name);
+  if (reverse.length === 0 || setups.every(({ side }) => side === 'reverse')) return [];
   return [
     finding('check/turn-axis-unsaid', {
       message: `${reverse.join(', ')} ${reverse.length === 1 ? 'runs' : 'run'} on the reverse side, but nothing says over which axis the sheet is turned; the wrong one puts everything upside down.`,

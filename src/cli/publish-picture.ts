@@ -5,10 +5,12 @@ import { joinPieces, type OutputFile, PinbarError } from '../index.js';
 import { writeSynced } from './publish-files.js';
 
 /** How far into a file its title is looked for, bytes. */
-const HEAD_BYTES = 400;
+const HEAD_BYTES = 64 * 1024;
 
 /** What a ticket of pinbar's own says before its root. */
 const XJDF_MARK = '<!-- pinbar run sheet -->';
+/** The group around a mirrored pass. */
+const TURNED_MARK = '<g id="pinbar-turned"';
 
 /** The first bytes of a file; null where there is none. */
 async function readHead(path: string): Promise<string | null> {
@@ -28,7 +30,7 @@ async function readHead(path: string): Promise<string | null> {
 
 /** What tells a file of its kind from others: its title up to the name, or the kind of its JSON document. */
 function kindOf(head: string): string {
-  if (head.includes(XJDF_MARK)) return XJDF_MARK;
+  for (const mark of [XJDF_MARK, TURNED_MARK]) if (head.includes(mark)) return mark;
   const title = head.indexOf('<title>');
   if (title >= 0) return head.slice(title, head.indexOf(' of ') + 1);
   return /^\{\s*"pinbar": 1,\s*"document": "[^"]*"/.exec(head)?.[0].replace(/\s+/g, '') ?? '';

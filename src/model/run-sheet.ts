@@ -64,6 +64,16 @@ export interface RunTime {
   readonly perRunS: number | null;
 }
 
+/** How a sheet is turned over. */
+export interface SheetTurn {
+  /** `vertical`: left and right change places; `horizontal`: top and bottom do. */
+  readonly axis: 'vertical' | 'horizontal';
+  /** Where the axis lies on the file, mm from its left or its top. */
+  readonly axisMm: number;
+  /** `work-and-turn` keeps the edge that the machine holds, `work-and-tumble` takes the one across; null where only the axis is said. */
+  readonly way: 'work-and-turn' | 'work-and-tumble' | null;
+}
+
 /** What a pass finds the sheet by; `pass` names another pass whose marks it looks at. */
 export interface RunRegister {
   readonly to: string | null;
@@ -71,7 +81,7 @@ export interface RunRegister {
   readonly saidBy: 'ticket' | 'order' | 'nobody';
   readonly side: 'front' | 'reverse';
   /** How the sheet is turned before the pass; null where it need not be. */
-  readonly turn: 'vertical' | 'horizontal' | 'not-said' | null;
+  readonly turn: SheetTurn | 'not-said' | null;
 }
 
 /** One pass of a run sheet. */
@@ -91,6 +101,13 @@ export interface RunPass {
   } | null;
   readonly settings: RunSettings;
   readonly file: { readonly name: string; readonly bytes: number; readonly sha256: string };
+  /** For a pass on the reverse: its file mirrored about the axis of the turn, and how far any shape came out from there. */
+  readonly turnedFile: {
+    readonly name: string;
+    readonly bytes: number;
+    readonly sha256: string;
+    readonly deviationMm: number;
+  } | null;
   /** The ties of the pass in a file of their own, to be scored after it; null where there is none. */
   readonly tieFile: { readonly name: string; readonly bytes: number; readonly sha256: string } | null;
   /** Null for passes that cover areas. */

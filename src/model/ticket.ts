@@ -42,6 +42,10 @@ export interface PassRequest {
   readonly registersTo?: string;
   /** The side of the sheet that faces the tool. Left out: `reverse` for the reverse roles, else `front`. */
   readonly side?: 'front' | 'reverse';
+  /** How the sheet is turned over for it: keeping the edge that the machine holds, or taking the one across. */
+  readonly turn?: 'work-and-turn' | 'work-and-tumble';
+  /** Where the axis of the turn lies, mm from the left or the top of the file; left out: in the middle. */
+  readonly axisMm?: number;
   /** Size of the sheet that the pass is set up for, mm. */
   readonly widthMm?: number;
   readonly heightMm?: number;

@@ -36,18 +36,27 @@ function findById(source: Source, id: string): number {
   return -1;
 }
 
-function refuse(name: string, why: string): PinbarError {
+/** What a group with a matrix is put around a pass for. */
+export interface Wrapping {
+  readonly groupId: string;
+  /** `corrected`, `turned`: what the pass then is, in messages. */
+  readonly what: string;
+  /** From where a point is drawn to where it is to lie, mm from the sheet's top left. */
+  readonly matrixMm: Matrix;
+}
+
+function refuse(name: string, why: string, what: string): PinbarError {
   return new PinbarError('register/not-kept', {
-    message: `${name}: ${why}, so the corrected pass is not made.`,
+    message: `${name}: ${why}, so the ${what} pass is not made.`,
     remedy:
-      'Style rules that look at the children of the root can do this: write them by class, split again, and correct again.',
+      'Style rules that look at the children of the root can do this: write them by class, split again, and try again.',
     place: { file: name },
   });
 }
 
 /** Holds the corrected file against the pass it came from; returns the greatest deviation, mm. */
 function judge(
-  name: string,
+  { name, what }: { readonly name: string; readonly what: string },
   before: { readonly source: Source; readonly artwork: Artwork },
   after: { readonly source: Source; readonly artwork: Artwork },
   fit: Matrix,
@@ -55,18 +64,66 @@ function judge(
   const marks = findById(after.source, MARKS_ID);
   const end = marks < 0 ? -1 : after.source.elements.next[marks]!;
   const shapes = after.artwork.shapes.filter((shape) => shape.carrier < marks || shape.carrier >= end);
-  if (shapes.length !== before.artwork.shapes.length) throw refuse(name, 'another number of shapes is drawn');
+  if (shapes.length !== before.artwork.shapes.length) throw refuse(name, 'another number of shapes is drawn', what);
   let greatest = 0;
   before.artwork.shapes.forEach((shape, i) => {
     const moved = shapes[i]!;
     if (!hasEqualPaint(shape, moved) || shape.draws !== moved.draws)
-      throw refuse(name, `a ${shape.kind} is painted otherwise`);
+      throw refuse(name, `a ${shape.kind} is painted otherwise`, what);
     greatest = Math.max(greatest, shapeDeviation(shape, moved, fit));
   });
   const deviationMm = greatest * before.artwork.artboard.mmPerPx;
   if (!(deviationMm <= ALLOWED_MM))
-    throw refuse(name, `a shape lies ${deviationMm.toFixed(4)} mm from where the fit puts it`);
+    throw refuse(name, `a shape lies ${deviationMm.toFixed(4)} mm from where it should`, what);
   return deviationMm;
+}
+
+/**
+ * A pass with all it holds in one group that carries a matrix, read again and held, shape by shape, against the pass.
+ *
+ * @throws PinbarError `register/corrected-already` where such a group is there, `register/not-kept`, and those of reading the file.
+ */
+export async function wrapPass(
+  file: { readonly name: string; readonly bytes: Uint8Array },
+  { groupId, what, matrixMm }: Wrapping,
+  options: RoadOptions = {},
+): Promise<CorrectedPass> {
+  const source = scanBytes(file.bytes, options);
+  if (findById(source, groupId) >= 0) {
+    throw new PinbarError('register/corrected-already', {
+      message: `${file.name} was ${what} before; a second time would lie on top of the first.`,
+      remedy: 'Take the pass as the split made it.',
+      place: { file: file.name },
+    });
+  }
+  const artwork = resolveSource(source, options, null);
+  const { headEnd, tailStart, end } = source.elements;
+  if (tailStart[0] === end[0]) throw refuse(file.name, 'it draws nothing', what);
+  const numbers = toUser(matrixMm, artwork).map((value) => printNumber(value, DECIMALS));
+  const pieces = [
+    source.text.subarray(0, headEnd[0]!),
+    encodeUtf8(`<g id="${groupId}" transform="matrix(${numbers.join(' ')})">`),
+    source.text.subarray(headEnd[0]!, tailStart[0]!),
+    encodeUtf8('</g>'),
+    source.text.subarray(tailStart[0]!),
+  ];
+  const bytes = joinPieces(pieces);
+  const again = scanBytes(bytes, options);
+  invariant(equalBytes(again.text, bytes), `a ${what} pass is read otherwise than it was written`);
+  const deviationMm = judge(
+    { name: file.name, what },
+    { source, artwork },
+    { source: again, artwork: resolveSource(again, options, null) },
+    toPx(matrixMm, artwork),
+  );
+  return {
+    name: file.name,
+    mediaType: 'image/svg+xml',
+    pieces: [bytes],
+    byteLength: bytes.length,
+    sha256: await sha256Hex([bytes]),
+    deviationMm,
+  };
 }
 
 /**
@@ -83,40 +140,5 @@ export async function correctPass(
   fitMm: Matrix,
   options: RoadOptions = {},
 ): Promise<CorrectedPass> {
-  const source = scanBytes(file.bytes, options);
-  if (findById(source, GROUP_ID) >= 0) {
-    throw new PinbarError('register/corrected-already', {
-      message: `${file.name} was corrected before; a second correction would lie on top of the first.`,
-      remedy: 'Correct the pass as the split made it.',
-      place: { file: file.name },
-    });
-  }
-  const artwork = resolveSource(source, options, null);
-  const { headEnd, tailStart, end } = source.elements;
-  if (tailStart[0] === end[0]) throw refuse(file.name, 'it draws nothing');
-  const numbers = toUser(fitMm, artwork).map((value) => printNumber(value, DECIMALS));
-  const pieces = [
-    source.text.subarray(0, headEnd[0]!),
-    encodeUtf8(`<g id="${GROUP_ID}" transform="matrix(${numbers.join(' ')})">`),
-    source.text.subarray(headEnd[0]!, tailStart[0]!),
-    encodeUtf8('</g>'),
-    source.text.subarray(tailStart[0]!),
-  ];
-  const bytes = joinPieces(pieces);
-  const again = scanBytes(bytes, options);
-  invariant(equalBytes(again.text, bytes), 'a corrected pass is read otherwise than it was written');
-  const deviationMm = judge(
-    file.name,
-    { source, artwork },
-    { source: again, artwork: resolveSource(again, options, null) },
-    toPx(fitMm, artwork),
-  );
-  return {
-    name: file.name,
-    mediaType: 'image/svg+xml',
-    pieces: [bytes],
-    byteLength: bytes.length,
-    sha256: await sha256Hex([bytes]),
-    deviationMm,
-  };
+  return wrapPass(file, { groupId: GROUP_ID, what: 'corrected', matrixMm: fitMm }, options);
 }

@@ -6,7 +6,7 @@ import { isToolpath } from '../model/pass.js';
 import { decodeUtf8 } from '../model/platform.js';
 import type { ShopProfile } from '../model/profile.js';
 import type { ExtentMm } from '../model/proof.js';
-import type { RunSheet } from '../model/run-sheet.js';
+import type { RunSheet, SheetTurn } from '../model/run-sheet.js';
 import { joinPieces, type OutputFile } from '../model/sheet.js';
 import { invariant, PinbarError } from '../model/trouble.js';
 import { shapeLength } from '../resolve/resolve.js';
@@ -23,6 +23,7 @@ import { stemOf } from '../write/name-files.js';
 import type { PassFile } from './correct-passes.js';
 import { resolveSource, scanBytes } from './read-artwork.js';
 import { type ManifestParts, readManifest } from './read-manifest.js';
+import { turnPass } from './turn-pass.js';
 
 /** What a run sheet is asked for. */
 export interface RunRequest {
@@ -35,7 +36,7 @@ export interface RunRequest {
   readonly sheets?: number;
 }
 
-/** A run sheet as data and as files: a page to print, a JSON document, an XJDF ticket. */
+/** A run sheet as data and as files: a page to print, a JSON document, an XJDF ticket, and mirrored files of passes on the reverse. */
 export interface MadeRunSheet {
   readonly sheet: RunSheet;
   readonly files: readonly OutputFile[];
@@ -84,16 +85,63 @@ function readPass(file: PassFile, options: RoadOptions): ReadPass {
 function describePass(pass: ManifestParts['passes'][number], manifest: ManifestParts, read: ReadPass): PassFacts {
   const asked = manifest.ticket?.passes?.find(({ name }) => name === pass.name);
   const { order, name, role, file, bytes, sha256 } = pass;
+  const side = asked?.side ?? (role.startsWith('reverse-') ? 'reverse' : 'front');
   return {
     order,
     name,
     role,
     file: { name: file, bytes, sha256 },
     registersTo: asked?.registersTo ?? null,
-    side: asked?.side ?? (role.startsWith('reverse-') ? 'reverse' : 'front'),
+    side,
+    turn: side === 'reverse' ? findTurn(pass, manifest, read.artwork) : null,
+    turnedFile: null,
     lines: isToolpath(role) ? read.lines : null,
     ties: findTies(pass, manifest),
   };
+}
+
+/** How the sheet is turned for a pass: as the pass says, else as the checks of the ticket do; null where nobody says. */
+function findTurn({ name }: { readonly name: string }, { ticket }: ManifestParts, artwork: Artwork): SheetTurn | null {
+  const asked = ticket?.passes?.find((pass) => pass.name === name);
+  const said = ticket?.checks?.turnAxis ?? 'not-said';
+  const way = asked?.turn ?? null;
+  // The edge that the machine holds stays where it is when the sheet is turned, and changes places when it is tumbled.
+  const gripper = ticket?.sheet?.gripperSide ?? ticket?.checks?.gripperSide ?? 'top';
+  const upright = (gripper === 'top' || gripper === 'bottom') === (way === 'work-and-turn');
+  const axis = way !== null ? (upright ? 'vertical' : 'horizontal') : said === 'not-said' ? null : said;
+  if (axis === null) return null;
+  const { width, height, mmPerPx } = artwork.artboard;
+  const middle = roundMm(((axis === 'vertical' ? width : height) * mmPerPx) / 2);
+  return { axis, axisMm: asked?.axisMm ?? middle, way };
+}
+
+/** Mirrored files of the passes on the reverse, each beside its pass. */
+async function turnPasses(
+  facts: RunFacts,
+  files: readonly PassFile[],
+  options: RoadOptions,
+): Promise<{ readonly facts: RunFacts; readonly turned: readonly OutputFile[] }> {
+  const turned: OutputFile[] = [];
+  const passes: PassFacts[] = [];
+  for (const pass of facts.passes) {
+    const file = files.find(({ name }) => name === pass.file.name)!;
+    const made = pass.turn === null ? null : await turnPass(file, pass.turn, options);
+    if (made !== null) turned.push(made);
+    passes.push(
+      made === null
+        ? pass
+        : {
+            ...pass,
+            turnedFile: {
+              name: made.name,
+              bytes: made.byteLength,
+              sha256: made.sha256,
+              deviationMm: made.deviationMm,
+            },
+          },
+    );
+  }
+  return { facts: { ...facts, passes }, turned };
 }
 
 /** Ties that the file of a pass holds already. */
@@ -154,7 +202,6 @@ function gatherFacts(
     },
     mmPerPx: artboard.mmPerPx,
     passes: manifest.passes.map((pass, i) => describePass(pass, manifest, reads[i]!)),
-    turnAxis: checks?.turnAxis ?? 'not-said',
     drawnMm: measureDrawn(manifest),
     sheetWidthMm: manifest.sheet?.widthMm ?? checks?.materialWidthMm ?? widthMm,
     sheetHeightMm: manifest.sheet?.heightMm ?? checks?.materialHeightMm ?? heightMm,
@@ -186,7 +233,7 @@ export async function makeRunSheet(
       remedy: 'Hand over manifest.json of a folder that pinbar split wrote.',
     });
   }
-  const facts = gatherFacts(parts, files, request, options);
+  const { facts, turned } = await turnPasses(gatherFacts(parts, files, request, options), files, options);
   const sheet = planRun(facts);
   const html = printRunSheet(sheet, { passes: facts.passes, mmPerPx: facts.mmPerPx, files });
   const json = `${JSON.stringify({ pinbar: 1, document: 'run-sheet', ...sheet }, null, 2)}\n`;
@@ -201,6 +248,7 @@ export async function makeRunSheet(
       await finishText('run-sheet.html', 'text/html', html),
       await finishText('run-sheet.json', 'application/json', json),
       await finishText('run-sheet.xjdf', 'application/vnd.cip4-xjdf+xml', xjdf),
+      ...turned,
     ],
   };
 }

@@ -1,4 +1,5 @@
 // What a run sheet needs of a manifest, with the marks of what may be in it.
+import type { SheetSide } from '../model/layout.js';
 import type { Role } from '../model/pass.js';
 import type { ExtentMm } from '../model/proof.js';
 
@@ -34,12 +35,16 @@ export interface ManifestParts {
     readonly yMm: number;
   }[];
   readonly ticket?: {
+    readonly sheet?: { readonly gripperSide?: SheetSide };
     readonly passes?: readonly {
       readonly name: string;
       readonly registersTo?: string;
       readonly side?: 'front' | 'reverse';
+      readonly turn?: 'work-and-turn' | 'work-and-tumble';
+      readonly axisMm?: number;
     }[];
     readonly checks?: {
+      readonly gripperSide?: SheetSide;
       readonly turnAxis?: 'not-said' | 'vertical' | 'horizontal';
       readonly materialWidthMm?: number | null;
       readonly materialHeightMm?: number | null;

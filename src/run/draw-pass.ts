@@ -3,7 +3,7 @@ import { printNumber } from '../geometry/print-number.js';
 import { markNeeded } from '../geometry/simplify-points.js';
 import type { Role } from '../model/pass.js';
 import { encodeBase64 } from '../model/platform.js';
-import type { RunSheet } from '../model/run-sheet.js';
+import type { RunSheet, SheetTurn } from '../model/run-sheet.js';
 import type { Corner } from '../model/sequence.js';
 import type { RunLine } from './measure-lines.js';
 
@@ -13,6 +13,8 @@ export interface PassPicture {
   readonly role: Role;
   readonly origin: Corner | null;
   readonly mmPerPx: number;
+  /** How the sheet lies turned; the picture shows what the operator sees. */
+  readonly turn: SheetTurn | null;
   /** Null for passes that cover areas: then the file itself is shown. */
   readonly lines: readonly RunLine[] | null;
   readonly bytes: Uint8Array;
@@ -81,6 +83,14 @@ function drawOrigin({ origin, job }: PassPicture, scale: number): string {
   return `<g transform="translate(${say(x)} ${say(y)}) scale(${sx} ${sy})"><circle r="${say(2 * scale)}" fill="#fff" stroke="#000" stroke-width="${say(0.7 * scale)}"/>${arrow}<g transform="matrix(0 1 1 0 0 0)">${arrow}</g></g>`;
 }
 
+/** Art mirrored as the file of a turned sheet is. */
+function turnArt(art: string, turn: SheetTurn | null): string {
+  if (turn === null) return art;
+  const twice = say(2 * turn.axisMm);
+  const matrix = turn.axis === 'vertical' ? `-1 0 0 1 ${twice} 0` : `1 0 0 -1 0 ${twice}`;
+  return `<g transform="matrix(${matrix})">${art}</g>`;
+}
+
 /** The picture as inline SVG, in mm of the sheet. */
 export function drawPass(picture: PassPicture): string {
   const { job, lines, bytes } = picture;
@@ -102,5 +112,5 @@ export function drawPass(picture: PassPicture): string {
         : drawLines(lines, picture, scale) + drawMarks(picture, scale);
   }
   const view = [-margin, -margin, widthMm + 2 * margin, heightMm + 2 * margin].map(say).join(' ');
-  return `<svg viewBox="${view}" role="img" aria-label="Picture of the pass"><rect width="${say(widthMm)}" height="${say(heightMm)}" fill="#fff" stroke="#000" stroke-width="${say(scale * 0.3)}"/>${art}${drawOrigin(picture, scale)}</svg>`;
+  return `<svg viewBox="${view}" role="img" aria-label="Picture of the pass"><rect width="${say(widthMm)}" height="${say(heightMm)}" fill="#fff" stroke="#000" stroke-width="${say(scale * 0.3)}"/>${turnArt(art, picture.turn)}${drawOrigin(picture, scale)}</svg>`;
 }

@@ -160,14 +160,16 @@ const NO_TIME: RunTime = {
   perRunS: null,
 };
 
-function findRegister(pass: PassFacts, before: PassFacts | null, { facts, order }: PassScope): RunRegister {
+function findRegister(pass: PassFacts, before: PassFacts | null, { order }: PassScope): RunRegister {
   const byShop = order?.passes.find(({ role }) => role === pass.role)?.registersTo ?? null;
-  const turned = before !== null && before.side !== pass.side;
+  // A sheet lies front up until somebody turns it; on the way back it is turned over the same axis.
+  const turned = (before?.side ?? 'front') !== pass.side;
+  const reverse = pass.side === 'reverse' ? pass : before;
   return {
     to: pass.registersTo ?? byShop,
     saidBy: pass.registersTo !== null ? 'ticket' : byShop !== null ? 'order' : 'nobody',
     side: pass.side,
-    turn: turned || (before === null && pass.side === 'reverse') ? facts.turnAxis : null,
+    turn: turned ? (reverse?.turn ?? 'not-said') : null,
   };
 }
 
@@ -206,6 +208,7 @@ export function planPass(pass: PassFacts, before: PassFacts | null, scope: PassS
           },
     settings,
     file,
+    turnedFile: pass.turnedFile,
     tieFile: pass.ties?.file ?? null,
     lines: figures === null ? null : describeLines(figures, pass),
     time: tool === null ? NO_TIME : timePass(figures, settings, register, scope),

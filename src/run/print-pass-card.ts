@@ -70,16 +70,14 @@ export function sayRegister(to: string | null): string {
 }
 
 function sayTurn({ register }: RunPass): string {
-  switch (register.turn) {
-    case null:
-      return '';
-    case 'vertical':
-      return ' <b>Turn the sheet over like the page of a book: left and right change places.</b>';
-    case 'horizontal':
-      return ' <b>Turn the sheet over head to foot: top and bottom change places.</b>';
-    default:
-      return ` <b>Turn the sheet over; axis: ${MISSING}.</b>`;
-  }
+  const { turn } = register;
+  if (turn === null) return '';
+  if (turn === 'not-said') return ` <b>Turn the sheet over; axis: ${MISSING}.</b>`;
+  const way = turn.way === null ? '' : ` (${turn.way.replaceAll('-', ' ')})`;
+  const at = `axis ${sayNumber(turn.axisMm)} mm from the ${turn.axis === 'vertical' ? 'left' : 'top'}`;
+  return turn.axis === 'vertical'
+    ? ` <b>Turn the sheet over like the page of a book${way}: left and right change places, ${at}.</b>`
+    : ` <b>Turn the sheet over head to foot${way}: top and bottom change places, ${at}.</b>`;
 }
 
 function sayLaying(pass: RunPass, sheet: RunSheet): string {
@@ -111,7 +109,9 @@ function sayTieFile({ name, bytes, sha256 }: RunPass['file'], { settings }: RunP
 }
 
 function listSteps(pass: RunPass, sheet: RunSheet): readonly string[] {
-  const { tool, file } = pass;
+  const { tool, file, turnedFile } = pass;
+  const loaded = turnedFile ?? file;
+  const mirrored = turnedFile === null ? '' : ', mirrored: what is seen from the reverse';
   const sharp = tool?.hazards.includes('blade') ? `<span class="beside">${drawSign('W022')}</span>` : '';
   const steps: string[] = [];
   if (tool === null) steps.push(`No tool of ${escapeText(sheet.machine.name)} does this pass: run it elsewhere.`);
@@ -121,7 +121,7 @@ function listSteps(pass: RunPass, sheet: RunSheet): readonly string[] {
     );
   if (tool !== null && isToolpath(pass.role)) steps.push(`Set:${printSettings(pass)}`);
   steps.push(
-    `Load <b>${escapeText(file.name)}</b><br><span class="hash">${file.bytes} bytes, SHA-256 ${file.sha256}</span>`,
+    `Load <b>${escapeText(loaded.name)}</b>${mirrored}<br><span class="hash">${loaded.bytes} bytes, SHA-256 ${loaded.sha256}</span>`,
     sayLaying(pass, sheet),
     ...(pass.tieFile === null ? [] : [sayTieFile(pass.tieFile, pass)]),
     `Run the first sheet and measure how far it is out:${printMarks(sheet)}`,

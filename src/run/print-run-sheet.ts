@@ -130,6 +130,7 @@ export function printRunSheet(sheet: RunSheet, page: PageFacts): string {
       role: pass.role,
       origin: pass.tool === null ? null : (sheet.machine.origin?.value ?? null),
       mmPerPx: page.mmPerPx,
+      turn: facts.turnedFile === null ? null : facts.turn,
       lines: facts.lines,
       bytes,
     });

@@ -150,11 +150,12 @@ function describeSettings({ tool, settings, register }: RunPass): string {
 }
 
 function printFile(pass: RunPass, index: number): string {
+  const file = pass.turnedFile ?? pass.file;
   const head = [
     `<Comment>${escapeText(describeSettings(pass))}</Comment>`,
-    `<GeneralID IDUsage="SHA-256" IDValue="${pass.file.sha256}"/>`,
+    `<GeneralID IDUsage="SHA-256" IDValue="${file.sha256}"/>`,
   ].join('\n');
-  const url = escapeText(encodeURIComponent(pass.file.name));
+  const url = escapeText(encodeURIComponent(file.name));
   const element = `<RunList><FileSpec URL="${url}" MimeType="image/svg+xml"/></RunList>`;
   return printResource({ name: 'RunList', usage: 'Input', index, head, element });
 }

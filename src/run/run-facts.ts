@@ -1,7 +1,7 @@
 // What a run sheet is made from: a split job, a shop profile, and how many sheets of what on which machine.
 import type { Role } from '../model/pass.js';
 import type { Machine, Material, ShopProfile } from '../model/profile.js';
-import type { RunPass, RunSheet } from '../model/run-sheet.js';
+import type { RunPass, RunSheet, SheetTurn } from '../model/run-sheet.js';
 import type { RunLine } from './measure-lines.js';
 
 /** Ties that are in a pass file already, as the manifest tells. */
@@ -23,6 +23,10 @@ export interface PassFacts {
   /** What the ticket says. */
   readonly registersTo: string | null;
   readonly side: 'front' | 'reverse';
+  /** How the sheet lies turned for a pass on the reverse; null on the front, or where nobody said. */
+  readonly turn: SheetTurn | null;
+  /** The mirrored file of such a pass. */
+  readonly turnedFile: RunPass['turnedFile'];
   /** Null for passes that cover areas. */
   readonly lines: readonly RunLine[] | null;
   /** Null where the file holds none. */
@@ -34,7 +38,6 @@ export interface RunFacts {
   readonly job: RunSheet['job'];
   readonly mmPerPx: number;
   readonly passes: readonly PassFacts[];
-  readonly turnAxis: 'vertical' | 'horizontal' | 'not-said';
   /** How far all passes together reach across and down, mm. */
   readonly drawnMm: { readonly width: number; readonly height: number } | null;
   /** The sheet of the material, mm. */

@@ -10,6 +10,12 @@ const PASS_FIELDS: Fields = {
   role: { type: 'word', doc: 'What the pass does, in the words of ISO 19593-1, plus print and ignore', words: ROLES },
   registersTo: text('What the machine finds the sheet by: "edge", "pins", "printed-marks", or the name of a pass'),
   side: { type: 'word', doc: 'Side of the sheet that faces the tool', words: ['front', 'reverse'] },
+  turn: {
+    type: 'word',
+    doc: 'How the sheet is turned over for the pass: keeping the edge that the machine holds, or taking the one across',
+    words: ['work-and-turn', 'work-and-tumble'],
+  },
+  axisMm: millimetres('Where the axis of the turn lies, from the left or the top', 0, 100_000),
   widthMm: millimetres('Width of the sheet that the pass is set up for', 1, 100_000),
   heightMm: millimetres('Height of the sheet that the pass is set up for', 1, 100_000),
 };

@@ -78,6 +78,7 @@ const TYPES = [
   'RunSettings',
   'RunSheet',
   'RunTime',
+  'SheetTurn',
   'ShopOrder',
   'ShopProfile',
   'TimedRun',

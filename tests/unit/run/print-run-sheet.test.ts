@@ -167,9 +167,10 @@ describe('the page', () => {
     const rules = ['Crease', 'Artwork', 'Cut'].map((layer, i) => ({ pass: passes[i]!.name, layer }));
     const turned = await splitCarton({ passes, rules, checks: { turnAxis: 'vertical' } });
     const { html, sheet } = await print(makeProfile(), turned);
+    const middle = { axis: 'vertical', axisMm: 120, way: null };
     expect(sheet.passes.map(({ register }) => [register.side, register.turn, register.to, register.saidBy])).toEqual([
-      ['reverse', 'vertical', null, 'nobody'],
-      ['front', 'vertical', 'pins', 'ticket'],
+      ['reverse', middle, null, 'nobody'],
+      ['front', middle, 'pins', 'ticket'],
       ['front', null, 'print', 'ticket'],
     ]);
     expect(html).toContain('Turn the sheet over like the page of a book');
