@@ -4,7 +4,7 @@ import { drawPictures, drawPlaces, showsPictures } from './board-pictures.js';
 import { type BoardView, centreView, type Extent, fitView, panView, zoomView } from './board-view.js';
 import type { Desk } from './drawing-desk.js';
 import { findBoardMm, listCopies, listShown, type PageState, type PartProps } from './page-state.js';
-import type { PaintOrder } from './protocol.js';
+import type { PaintOrder } from './paint-order.js';
 import { drawRulers } from './rulers.js';
 import { TRUE_SCALE } from './true-scale.js';
 import { h, useEffect, useLayoutEffect, useRef, useState, type VNode } from './view-library.js';

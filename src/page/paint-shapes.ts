@@ -1,8 +1,8 @@
 // Paints the lines of a drawing on a canvas: each pass in its colour and pattern, or in the drawing's own colours.
 import { multiply } from '../geometry/matrix.js';
 import { FACES, type Outlines } from '../road/list-outlines.js';
+import type { PaintOrder } from './paint-order.js';
 import { LEFT_OUT_LOOK, lookOf, OPEN_LOOK, type PassLook } from './pass-look.js';
-import type { PaintOrder } from './protocol.js';
 import type { SortedShapes } from './sorted-shapes.js';
 import { type CopyOrder, isSeen, traceShape } from './trace-shape.js';
 
@@ -124,7 +124,7 @@ function listKeys({ outlines, sorted }: PaintContent, shape: number, order: Copy
     keys.push(`${isLine ? 'line' : 'area'} ${pass} ${strength(pass)}`);
   }
   return order.manner === 'lines'
-    ? keys.filter((key) => key.startsWith('line') && (pass === -1 || order.tools[pass] === true))
+    ? keys.filter((key) => pass === -1 || (key.startsWith('line') && order.tools[pass] === true))
     : keys;
 }
 

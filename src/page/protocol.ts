@@ -9,6 +9,7 @@ import type { Ticket } from '../model/ticket.js';
 import type { Outlines } from '../road/list-outlines.js';
 import type { BoardView } from './board-view.js';
 import type { ExcerptLine } from './excerpt.js';
+import type { PaintOrder } from './paint-order.js';
 import type { SortedShapes } from './sorted-shapes.js';
 
 /** A file beside the drawing. */
@@ -124,31 +125,6 @@ export type JobNews =
       readonly findings: readonly Finding[];
       readonly excerpt: readonly ExcerptLine[];
     };
-
-/** What is to be painted. */
-export interface PaintOrder {
-  readonly view: BoardView;
-  readonly width: number;
-  readonly height: number;
-  readonly pixelRatio: number;
-  /** From mm on the drawing to mm on the board; more than one where a sheet holds copies. */
-  readonly copies: readonly Matrix[];
-  /** Passes that are shown: 1 in full, 2 faded, 0 not; open and left-out shapes always. */
-  readonly shown: readonly number[];
-  /** `passes` by pass, `drawn` in the drawing's own colours, `lines` the lines of tools alone. */
-  readonly manner: 'passes' | 'drawn' | 'lines';
-  /** Per pass: whether a tool follows its lines. */
-  readonly tools: readonly boolean[];
-  /** The art lies below as pictures: only lines of tools and what stands out are painted over it. */
-  readonly bare: boolean;
-  /** Shapes that stand out: those of a layer with all in it, of a stroke, or one shape. */
-  readonly raised: {
-    readonly layers: readonly number[];
-    readonly stroke: number;
-    readonly shape: number;
-    readonly loose: boolean;
-  };
-}
 
 /** To the worker that paints. */
 export type PaintMessage =

@@ -1,7 +1,7 @@
 // The line of a shape on the screen, and whether it is to be seen there at all.
 import type { Matrix } from '../geometry/matrix.js';
 import { FACES, type Outlines } from '../road/list-outlines.js';
-import type { PaintOrder } from './protocol.js';
+import type { PaintOrder } from './paint-order.js';
 
 /** What is painted of one copy. */
 export interface CopyOrder extends PaintOrder {
