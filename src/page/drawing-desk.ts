@@ -7,8 +7,9 @@ import { type Moved, moveRun, moveTo } from './edit-ticket.js';
 import { beginHistory, type History, stepBack, stepForth, stepOn } from './history.js';
 import { keepTicket } from './keep-ticket.js';
 import type { Acts, PageState } from './page-state.js';
+import type { PaintMessage, PaintNews } from './paint-news.js';
 import type { PaintOrder } from './paint-order.js';
-import type { Along, JobNews, JobOrder, PaintMessage, PaintNews, SideFile } from './protocol.js';
+import type { Along, JobNews, JobOrder, SideFile } from './protocol.js';
 import { startJobWorker, startPaintWorker } from './start-workers.js';
 
 /** The page's work, and what the board asks of it. */

@@ -1,9 +1,9 @@
 // The worker that paints, so that the page itself never waits for it; the last of several orders wins.
 import { invert } from '../geometry/matrix.js';
 import { findShape } from './find-shape.js';
+import type { PaintMessage, PaintNews } from './paint-news.js';
 import type { PaintOrder } from './paint-order.js';
 import { type PaintContent, paintShapes } from './paint-shapes.js';
-import type { PaintMessage, PaintNews } from './protocol.js';
 
 /** The worker's own end, as far as it is used. */
 interface WorkerEnd {

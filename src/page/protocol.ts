@@ -1,4 +1,4 @@
-// What the page and its two workers say to each other.
+// What the page and the worker that does the job say to each other.
 import type { Matrix } from '../geometry/matrix.js';
 import type { Finding, Json } from '../model/finding.js';
 import type { Inspection } from '../model/inspection.js';
@@ -7,9 +7,7 @@ import type { Pass } from '../model/pass.js';
 import type { Proof } from '../model/proof.js';
 import type { Ticket } from '../model/ticket.js';
 import type { Outlines } from '../road/list-outlines.js';
-import type { BoardView } from './board-view.js';
 import type { ExcerptLine } from './excerpt.js';
-import type { PaintOrder } from './paint-order.js';
 import type { SortedShapes } from './sorted-shapes.js';
 
 /** A file beside the drawing. */
@@ -125,27 +123,3 @@ export type JobNews =
       readonly findings: readonly Finding[];
       readonly excerpt: readonly ExcerptLine[];
     };
-
-/** To the worker that paints. */
-export type PaintMessage =
-  | { readonly kind: 'outlines'; readonly outlines: Outlines }
-  | { readonly kind: 'sorted'; readonly sorted: SortedShapes }
-  | { readonly kind: 'paint'; readonly order: PaintOrder }
-  | {
-      readonly kind: 'point';
-      readonly ask: number;
-      readonly xMm: number;
-      readonly yMm: number;
-      readonly withinMm: number;
-    };
-
-/** From the worker that paints. */
-export type PaintNews =
-  | {
-      readonly kind: 'painted';
-      readonly view: BoardView;
-      readonly bitmap: ImageBitmap;
-      readonly width: number;
-      readonly height: number;
-    }
-  | { readonly kind: 'pointed'; readonly ask: number; readonly shape: number };
