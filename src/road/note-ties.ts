@@ -147,8 +147,12 @@ export function noteTies(
     finding('ties/left-whole', {
       message: `${places.file}: ${shapes.length === 1 ? 'a line gets' : `${shapes.length} lines get`} no ties, because ${why}.`,
       remedy: 'Draw it as a line of its own, without fill and not through a use, styled by class or attribute.',
-      place: { file: places.file, ...(shapes[0]!.id === '' ? {} : { id: shapes[0]!.id }) },
-      data: { why, count: shapes.length },
+      place: { file: places.file },
+      data: {
+        why,
+        count: shapes.length,
+        ids: shapes.flatMap(({ id }) => (id === '' ? [] : [id])).slice(0, MOST_PLACES),
+      },
     }),
   );
   const lines = request.mode === 'hold' ? noteHeld(request, plan, places) : notePattern(request, plan, places);

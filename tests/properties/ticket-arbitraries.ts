@@ -66,6 +66,31 @@ const sheet = fc.record(
   { requiredKeys: ['widthMm', 'heightMm'] },
 );
 
+const sequence = fc.record(
+  {
+    passes: fc.array(fc.constantFrom('crease', 'cutting'), { maxLength: 2 }),
+    origin: fc.constantFrom('top-left', 'top-right', 'bottom-left', 'bottom-right'),
+    restartContours: fc.boolean(),
+  },
+  { requiredKeys: [] },
+);
+
+const ties = fc.uniqueArray(
+  fc.record(
+    {
+      pass: fc.constantFrom('cut', 'perforate', 'perforating'),
+      mode: fc.constantFrom('pattern', 'hold'),
+      cutMm: fc.double({ min: 0.05, max: 1000, noNaN: true }),
+      tieMm: fc.double({ min: 0.05, max: 100, noNaN: true }),
+      startsWith: fc.constantFrom('cut', 'tie'),
+      leastPerPiece: fc.integer({ min: 0, max: 1000 }),
+      tiesPass: fc.boolean(),
+    },
+    { requiredKeys: ['pass', 'mode'] },
+  ),
+  { selector: ({ pass }) => pass, maxLength: 3 },
+);
+
 const changeable = Object.entries(FINDING_KINDS)
   .filter(([, kind]) => kind.severity !== 'error')
   .map(([code]) => code);
@@ -84,6 +109,8 @@ export const validTicket: fc.Arbitrary<{ readonly [key: string]: unknown }> = fc
         marks,
         checks,
         sheet,
+        sequence,
+        ties,
         marginMm: fc.double({ min: 0, max: 1000, noNaN: true }),
         userUnitsPerInch: fc.option(fc.double({ min: 1, max: 100_000, noNaN: true })),
         compact: fc.boolean(),

@@ -195,9 +195,9 @@ describe('a tied pass', () => {
       return findings.filter(({ code }) => code === 'ties/left-whole').map(({ data }) => data);
     });
     expect(whys).toEqual([
-      [{ why: 'it is filled', count: 1 }],
-      [{ why: 'a use draws it', count: 2 }],
-      [{ why: 'style rules would see it otherwise once it is written as stretches', count: 1 }],
+      [{ why: 'it is filled', count: 1, ids: [] }],
+      [{ why: 'a use draws it', count: 2, ids: ['r', 'r'] }],
+      [{ why: 'style rules would see it otherwise once it is written as stretches', count: 1, ids: [] }],
     ]);
   });
 
