@@ -170,7 +170,7 @@ function notSlanting(
 
 /** Whether a part has an area that is more than a seam. */
 function isMoreThanSeam(part: Region, area: number): boolean {
-  if (area < SMALLEST) return false;
+  if (area < SMALLEST || part.length === 0) return false;
   // A part that is nowhere wider than twice t has at most t times the length of its outline, and a little for each hole.
   const most = THINNEST * outlineLength(part) + Math.PI * THINNEST * THINNEST * (part.length - 1);
   return area > most || growRegion(part, -THINNEST).length > 0;

@@ -46,8 +46,8 @@ function createPlaces(points: readonly number[], distance: number): (at: number)
 function linkEnds(lines: readonly ToolLine[], weld: number): Int32Array {
   const places: number[] = [];
   const ends: number[] = [];
-  for (const [position, { outline }] of lines.entries()) {
-    const { points, closed } = outline;
+  for (let position = 0; position < lines.length; position += 1) {
+    const { points, closed } = lines[position]!.outline;
     if (closed || points.length < 4) continue;
     const last = points.length - 2;
     places.push(2 * position, 2 * position + 1);
@@ -97,18 +97,26 @@ function joinOutlines(outlines: readonly Outline[]): Outline {
 }
 
 function buildChain(lines: readonly ToolLine[], ends: readonly number[], mmPerPx: number): Chain {
-  const first = lines[ends[0]! >> 1]!;
+  const { shape, pass, role, kind, outline } = lines[ends[0]! >> 1]!;
   if (ends.length === 1) {
-    const outline = closeUp(first.outline, mmPerPx);
-    return { ...first, outline, lines: [ends[0]! >> 1], shapeOf: () => first.shape };
+    // Written out: a copy of an object that is added to is slow.
+    return {
+      shape,
+      pass,
+      role,
+      kind,
+      outline: closeUp(outline, mmPerPx),
+      lines: [ends[0]! >> 1],
+      shapeOf: () => shape,
+    };
   }
   const outlines = ends.map((end) => {
-    const { outline } = lines[end >> 1]!;
-    return end % 2 === 0 ? outline : reverseOutline(outline);
+    const own = lines[end >> 1]!.outline;
+    return end % 2 === 0 ? own : reverseOutline(own);
   });
   const shapes = ends.flatMap((end) => Array.from(lines[end >> 1]!.outline.starts, () => lines[end >> 1]!.shape));
   return {
-    ...first,
+    ...{ shape, pass, role, kind },
     outline: closeUp(joinOutlines(outlines), mmPerPx),
     lines: ends.map((end) => end >> 1),
     shapeOf: (segment) => shapes[segment]!,

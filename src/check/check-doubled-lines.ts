@@ -18,29 +18,35 @@ interface Doubling extends Trouble {
   readonly lengthMm: number;
 }
 
-/** One of several equal pieces of a pass stands for all: the others are doubled from end to end. */
-function findCopies(pieces: ToolPieces, lines: readonly ToolLine[]): Int32Array {
-  const first = new Map<string, number>();
-  const copyOf = new Int32Array(pieces.count).fill(-1);
-  for (let piece = 0; piece < pieces.count; piece += 1) {
-    const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = endsOf(pieces, piece);
-    const { pass } = lines[pieces.line[piece]!]!;
-    const key =
-      x0 < x1 || (x0 === x1 && y0 < y1) ? `${pass},${x0},${y0},${x1},${y1}` : `${pass},${x1},${y1},${x0},${y0}`;
-    const known = first.get(key);
-    if (known === undefined) first.set(key, piece);
-    else copyOf[piece] = known;
+/** Whether two pieces have the same ends, either way round. */
+function areEqual({ ends }: ToolPieces, one: number, other: number): boolean {
+  const [p, q] = [4 * one, 4 * other];
+  if (ends[p] === ends[q] && ends[p + 1] === ends[q + 1]) {
+    return ends[p + 2] === ends[q + 2] && ends[p + 3] === ends[q + 3];
   }
-  return copyOf;
+  return (
+    ends[p] === ends[q + 2] && ends[p + 1] === ends[q + 3] && ends[p + 2] === ends[q] && ends[p + 3] === ends[q + 1]
+  );
+}
+
+/** Whether an earlier piece of the same pass is equal: the first of several stands for all, the others are doubled from end to end. */
+function isCopy({ toolLines, toolPieces }: CheckFacts, near: readonly number[], piece: number): boolean {
+  const { pass } = toolLines[toolPieces.line[piece]!]!;
+  for (const other of near) {
+    if (other >= piece || !areEqual(toolPieces, piece, other)) continue;
+    if (toolLines[toolPieces.line[other]!]!.pass === pass) return true;
+  }
+  return false;
 }
 
 /** Where lines run over an earlier line of their own pass, and over one of another pass. */
-function findStretches({ toolLines, toolPieces, artwork }: CheckFacts): {
+function findStretches(facts: CheckFacts): {
   readonly same: readonly LineStretch[];
   readonly other: readonly LineStretch[];
 } {
+  const { toolLines, toolPieces, artwork } = facts;
   const on = ON_MM / artwork.artboard.mmPerPx;
-  const copyOf = findCopies(toolPieces, toolLines);
+  const copies = new Uint8Array(toolPieces.count);
   const same: LineStretch[] = [];
   const other: LineStretch[] = [];
   for (let piece = 0; piece < toolPieces.count; piece += 1) {
@@ -53,13 +59,15 @@ function findStretches({ toolLines, toolPieces, artwork }: CheckFacts): {
       to: start + to,
       distance: 0,
     });
-    if (copyOf[piece]! >= 0) same.push(stretch(0, Math.hypot(ends[2]! - ends[0]!, ends[3]! - ends[1]!)));
-    for (const near of piecesNear(toolPieces, piece, on)) {
-      if (near >= piece || copyOf[near]! >= 0) continue;
+    const around = piecesNear(toolPieces, piece, on);
+    if (isCopy(facts, around, piece)) copies[piece] = 1;
+    if (copies[piece] === 1) same.push(stretch(0, Math.hypot(ends[2]! - ends[0]!, ends[3]! - ends[1]!)));
+    for (const near of around) {
+      if (near >= piece || copies[near] === 1) continue;
       const overlap = overlapOf(ends, endsOf(toolPieces, near), on);
       if (overlap === null) continue;
       const isSame = toolLines[toolPieces.line[near]!]!.pass === toolLines[line]!.pass;
-      if (isSame && copyOf[piece]! >= 0) continue;
+      if (isSame && copies[piece] === 1) continue;
       (isSame ? same : other).push(stretch(...overlap));
     }
   }

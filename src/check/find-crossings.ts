@@ -27,6 +27,9 @@ const WELD_MM = 0.01;
 /** From how far away it is seen from which side a stretch comes: the nearest from which it is clear. @unit mm */
 const VIEWS_MM = [0.1, 0.5, 2] as const;
 
+/** Pieces of a line up to which each is held against each. */
+const MOST_PAIRED = 8;
+
 type Point = readonly [number, number];
 
 /** Where two pieces cross, each within the other; null where they only touch. */
@@ -145,6 +148,12 @@ function addKnot(seen: Map<string, Knot[]>, knot: Knot, cell: number): boolean {
   return true;
 }
 
+function listAfter(from: number, end: number): readonly number[] {
+  const list: number[] = [];
+  for (let piece = from; piece < end; piece += 1) list.push(piece);
+  return list;
+}
+
 /**
  * The places in which a closed line crosses itself, px: where its stretches change sides, between points or at them. Stretches that run
  * on each other for a while are left to the check of doubled lines.
@@ -156,7 +165,9 @@ export function findCrossings(pieces: ToolPieces, loop: Loop, mmPerPx: number): 
   const seen = new Map<string, Knot[]>();
   const found: Point[] = [];
   for (let piece = first; piece < end; piece += 1) {
-    for (const other of piecesNear(pieces, piece, weld)) {
+    // The pieces of a short line are fewer than what lies around it.
+    const others = end - first <= MOST_PAIRED ? listAfter(piece + 2, end) : piecesNear(pieces, piece, weld);
+    for (const other of others) {
       if (other <= piece + 1 || other >= end) continue;
       for (const meeting of meetingsOf(pieces, piece, other, weld)) {
         const apart = meeting.t - meeting.s;

@@ -34,9 +34,18 @@ export function listToolPieces(lines: readonly Pick<ToolLine, 'outline'>[]): Too
     first[position] = at;
     for (let piece = 0; piece < pieces; piece += 1) {
       const next = 2 * piece + 2 < points.length ? 2 * piece + 2 : 0;
-      const [x0, y0, x1, y1] = [points[2 * piece]!, points[2 * piece + 1]!, points[next]!, points[next + 1]!];
-      ends.set([x0, y0, x1, y1], 4 * at);
-      boxes.set([Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1)], 4 * at);
+      const x0 = points[2 * piece]!;
+      const y0 = points[2 * piece + 1]!;
+      const x1 = points[next]!;
+      const y1 = points[next + 1]!;
+      ends[4 * at] = x0;
+      ends[4 * at + 1] = y0;
+      ends[4 * at + 2] = x1;
+      ends[4 * at + 3] = y1;
+      boxes[4 * at] = Math.min(x0, x1);
+      boxes[4 * at + 1] = Math.min(y0, y1);
+      boxes[4 * at + 2] = Math.max(x0, x1);
+      boxes[4 * at + 3] = Math.max(y0, y1);
       line[at] = position;
       start[at] = length;
       length += Math.hypot(x1 - x0, y1 - y0);
@@ -59,7 +68,12 @@ export function piecesAround(pieces: ToolPieces, x: number, y: number, distance:
 
 /** Pieces whose boxes come nearer to a piece's box than a distance, itself included. */
 export function piecesNear(pieces: ToolPieces, piece: number, distance: number): readonly number[] {
-  const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = endsOf(pieces, piece);
+  const { ends } = pieces;
+  const at = 4 * piece;
+  const x0 = ends[at]!;
+  const y0 = ends[at + 1]!;
+  const x1 = ends[at + 2]!;
+  const y1 = ends[at + 3]!;
   return pieces.index.search(
     Math.min(x0, x1) - distance,
     Math.min(y0, y1) - distance,

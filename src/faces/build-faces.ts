@@ -62,7 +62,8 @@ function addBlank(
   folding: { readonly folds: readonly Fold[]; readonly byFace: ReadonlyMap<number, readonly number[]> },
 ): void {
   const { panels, blanks, panelOf, used } = numbering;
-  const regions = new Map(parcel.faces.map((face) => [face, faceRegion(ground, face)]));
+  const regions = new Map<number, Region>();
+  for (const face of parcel.faces) regions.set(face, faceRegion(ground, face));
   const sizeOf = (face: number): number => regions.get(face)!.areaMm2;
   const root = parcel.faces.reduce((best, face) => (sizeOf(face) > sizeOf(best) ? face : best));
   const joints = growTree(root, folding.folds, folding.byFace, used);
@@ -70,8 +71,16 @@ function addBlank(
   for (const [at, { face }] of joints.entries()) panelOf[face] = first + at;
   for (const [at, joint] of joints.entries()) {
     const fold = joint.fold < 0 ? null : folding.folds[joint.fold]!;
+    // Written out: copies of objects cost a carton little, and a sheet of many thousand blanks half of its time.
+    const { outer, holes, areaMm2, lengthMm, widthMm, x, y } = regions.get(joint.face)!;
     panels.push({
-      ...regions.get(joint.face)!,
+      outer,
+      holes,
+      areaMm2,
+      lengthMm,
+      widthMm,
+      x,
+      y,
       index: first + at,
       blank: blanks.length,
       parent: joint.parent < 0 ? -1 : panelOf[joint.parent]!,
@@ -79,8 +88,15 @@ function addBlank(
       hinge: fold === null ? null : describeHinge(fold, panelOf, ground.mmPerPx),
     });
   }
+  const { outer, holes, areaMm2, lengthMm, widthMm, x, y } = describeRegion(parcel.outer, parcel.holes, ground.mmPerPx);
   blanks.push({
-    ...describeRegion(parcel.outer, parcel.holes, ground.mmPerPx),
+    outer,
+    holes,
+    areaMm2,
+    lengthMm,
+    widthMm,
+    x,
+    y,
     index: blanks.length,
     panels: joints.map((_, at) => first + at),
     root: first,
@@ -142,8 +158,9 @@ export function buildFaces(lines: readonly FaceLine[], options: FaceOptions): Fa
   for (const [position, line] of lines.entries()) addLine(table, line, position);
   splitEdges(table);
   const reach = { snap: snapMm / mmPerPx, gap: gapMm / mmPerPx, crease: creaseReachMm / mmPerPx };
+  const before = table.a.length;
   const bridges = bridgeGaps(table, reach);
-  splitEdges(table);
+  if (table.a.length > before) splitEdges(table);
   const ground = arrange(
     table,
     mmPerPx,

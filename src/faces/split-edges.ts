@@ -58,10 +58,11 @@ function addCut(cuts: Cuts, edge: number, node: number): void {
 /** Notes a node on an edge that passes it by less than the weld; false where it does not. */
 function cutAtNode(table: EdgeTable, cuts: Cuts, edge: number, node: number): boolean {
   const { nodes } = table;
-  const [a, b] = [table.a[edge]!, table.b[edge]!];
+  const a = table.a[edge]!;
+  const b = table.b[edge]!;
   if (node === a || node === b) return true;
-  const [x, y] = [nodes.x[node]!, nodes.y[node]!];
-  if (distanceToPiece(nodes.x[a]!, nodes.y[a]!, nodes.x[b]!, nodes.y[b]!, x, y) > nodes.weld) return false;
+  const { x, y } = nodes;
+  if (distanceToPiece(x[a]!, y[a]!, x[b]!, y[b]!, x[node]!, y[node]!) > nodes.weld) return false;
   addCut(cuts, edge, node);
   return true;
 }
@@ -69,13 +70,11 @@ function cutAtNode(table: EdgeTable, cuts: Cuts, edge: number, node: number): bo
 function cutPair(table: EdgeTable, cuts: Cuts, p: number, q: number): void {
   const { nodes } = table;
   const [a, b, c, d] = [table.a[p]!, table.b[p]!, table.a[q]!, table.b[q]!];
-  const touches = [
-    cutAtNode(table, cuts, p, c),
-    cutAtNode(table, cuts, p, d),
-    cutAtNode(table, cuts, q, a),
-    cutAtNode(table, cuts, q, b),
-  ];
-  if (touches.includes(true)) return;
+  let touches = cutAtNode(table, cuts, p, c);
+  touches = cutAtNode(table, cuts, p, d) || touches;
+  touches = cutAtNode(table, cuts, q, a) || touches;
+  touches = cutAtNode(table, cuts, q, b) || touches;
+  if (touches) return;
   const [ax, ay, bx, by] = [nodes.x[a]!, nodes.y[a]!, nodes.x[b]!, nodes.y[b]!];
   const [cx, cy, dx, dy] = [nodes.x[c]!, nodes.y[c]!, nodes.x[d]!, nodes.y[d]!];
   if (orient(ax, ay, bx, by, cx, cy) > 0 === orient(ax, ay, bx, by, dx, dy) > 0) return;

@@ -1,31 +1,56 @@
 // The smallest rectangle around points, however it lies.
 import { orient } from './orient.js';
 
+/** The corners from the first of a list to its last that turn one way only; the last is left out. */
+function halfHull(points: Float64Array, order: readonly number[], step: 1 | -1, chain: number[]): void {
+  const least = chain.length + 2;
+  for (let i = step > 0 ? 0 : order.length - 1; i >= 0 && i < order.length; i += step) {
+    const at = 2 * order[i]!;
+    while (chain.length >= least) {
+      const a = chain[chain.length - 2]!;
+      const b = chain[chain.length - 1]!;
+      if (orient(points[a]!, points[a + 1]!, points[b]!, points[b + 1]!, points[at]!, points[at + 1]!) > 0) break;
+      chain.pop();
+    }
+    chain.push(at);
+  }
+  chain.pop();
+}
+
 /** Corners of the convex hull, one after the other; fewer than three where all points lie on a line. */
 export function convexHull(points: Float64Array): Float64Array {
-  const order = Array.from({ length: points.length / 2 }, (_, at) => at).sort(
-    (a, b) => points[2 * a]! - points[2 * b]! || points[2 * a + 1]! - points[2 * b + 1]!,
-  );
-  const half = (list: readonly number[]): number[] => {
-    const chain: number[] = [];
-    for (const at of list) {
-      while (chain.length >= 2) {
-        const [a, b] = [chain[chain.length - 2]!, chain[chain.length - 1]!];
-        const turn = orient(
-          ...([points[2 * a]!, points[2 * a + 1]!, points[2 * b]!, points[2 * b + 1]!] as const),
-          ...([points[2 * at]!, points[2 * at + 1]!] as const),
-        );
-        if (turn > 0) break;
-        chain.pop();
-      }
-      chain.push(at);
-    }
-    return chain;
-  };
-  const lower = half(order);
-  const upper = half(order.toReversed());
-  const chain = [...lower.slice(0, -1), ...upper.slice(0, -1)];
-  return Float64Array.from(chain.flatMap((at) => [points[2 * at]!, points[2 * at + 1]!]));
+  const order: number[] = [];
+  for (let at = 0; 2 * at < points.length; at += 1) order.push(at);
+  order.sort((a, b) => points[2 * a]! - points[2 * b]! || points[2 * a + 1]! - points[2 * b + 1]!);
+  const chain: number[] = [];
+  halfHull(points, order, 1, chain);
+  halfHull(points, order, -1, chain);
+  const hull = new Float64Array(2 * chain.length);
+  for (let i = 0; i < chain.length; i += 1) {
+    hull[2 * i] = points[chain[i]!]!;
+    hull[2 * i + 1] = points[chain[i]! + 1]!;
+  }
+  return hull;
+}
+
+/** How far a corner lies along a direction. */
+function lengthAlong(hull: Float64Array, corner: number, ux: number, uy: number): number {
+  const at = (2 * corner) % hull.length;
+  return hull[at]! * ux + hull[at + 1]! * uy;
+}
+
+/** The first corner, from one on, after which the next lies no farther along a direction. */
+function climb(hull: Float64Array, from: number, ux: number, uy: number): number {
+  const end = from + hull.length / 2;
+  let corner = from;
+  let height = lengthAlong(hull, corner, ux, uy);
+  while (corner < end) {
+    const next = lengthAlong(hull, corner + 1, ux, uy);
+    if (!(next > height)) break;
+    height = next;
+    corner += 1;
+  }
+  return corner;
 }
 
 /**
@@ -34,32 +59,29 @@ export function convexHull(points: Float64Array): Float64Array {
  * @source G. Toussaint, Solving geometric problems with the rotating calipers, 1983: it lies along an edge of the hull
  */
 export function smallestRectangle(points: Float64Array): readonly [number, number] {
+  // Measured from a point of it, so that what lies far away costs no digits.
   const hull = convexHull(points);
+  const [x0, y0] = [hull[0]!, hull[1]!];
+  for (let at = 0; at < hull.length; at += 2) {
+    hull[at]! -= x0;
+    hull[at + 1]! -= y0;
+  }
   const count = hull.length / 2;
   if (count < 2) return [0, 0];
-  let best: readonly [number, number] = [Infinity, Infinity];
-  let corner = 1;
-  const at = (index: number): number => 2 * (index % count);
-  let [ahead, behind] = [1, 1];
+  let [long, short] = [Infinity, Infinity];
+  let [ahead, corner, behind] = [1, 1, 1];
   for (let edge = 0; edge < count; edge += 1) {
-    const x = hull[at(edge)]!;
-    const y = hull[at(edge) + 1]!;
-    const length = Math.hypot(hull[at(edge + 1)]! - x, hull[at(edge + 1) + 1]! - y);
+    const next = (2 * edge + 2) % hull.length;
+    const [dx, dy] = [hull[next]! - hull[2 * edge]!, hull[next + 1]! - hull[2 * edge + 1]!];
+    const length = Math.hypot(dx, dy);
     if (!(length > 0)) continue;
-    const ux = (hull[at(edge + 1)]! - x) / length;
-    const uy = (hull[at(edge + 1) + 1]! - y) / length;
-    const along = (index: number): number => (hull[at(index)]! - x) * ux + (hull[at(index) + 1]! - y) * uy;
-    const across = (index: number): number => (hull[at(index) + 1]! - y) * ux - (hull[at(index)]! - x) * uy;
-    const climb = (from: number, value: (index: number) => number): number => {
-      let index = from;
-      while (index < from + count && value(index + 1) > value(index)) index += 1;
-      return index;
-    };
-    ahead = climb(Math.max(ahead, edge + 1), along);
-    corner = climb(Math.max(corner, ahead), across);
-    behind = climb(Math.max(behind, corner), (index) => -along(index));
-    const sides = [along(ahead) - along(behind), across(corner)] as const;
-    if (sides[0] * sides[1] < best[0] * best[1]) best = sides;
+    const [ux, uy] = [dx / length, dy / length];
+    ahead = climb(hull, Math.max(ahead, edge + 1), ux, uy);
+    corner = climb(hull, Math.max(corner, ahead), -uy, ux);
+    behind = climb(hull, Math.max(behind, corner), -ux, -uy);
+    const along = lengthAlong(hull, ahead, ux, uy) - lengthAlong(hull, behind, ux, uy);
+    const across = lengthAlong(hull, corner, -uy, ux) - lengthAlong(hull, edge, -uy, ux);
+    if (along * across < long * short) [long, short] = [along, across];
   }
-  return [Math.max(...best), Math.min(...best)];
+  return [Math.max(long, short), Math.min(long, short)];
 }
