@@ -122,7 +122,7 @@ module.exports = {
       to: {
         dependencyTypes: ['npm-optional', 'npm-peer', 'npm-no-pkg', 'npm-unknown', 'unknown', 'undetermined'],
         dependencyTypesNot: ['type-only'],
-        pathNot: '^node_modules/@types/',
+        pathNot: '(?:^|/)node_modules/(?:@types|bullmq)/',
       },
     },
     {

@@ -6,11 +6,12 @@ import { findPackageFolder, tellLicences } from './tell-licences.js';
 
 const root = new URL('../', import.meta.url);
 const dist = new URL('dist/', root);
-const { dependencies } = JSON.parse(readFileSync(new URL('package.json', root), 'utf8'));
+const { dependencies, peerDependencies } = JSON.parse(readFileSync(new URL('package.json', root), 'utf8'));
+const outside = Object.keys({ ...dependencies, ...peerDependencies });
 
 /** What is installed beside the package and loaded from there. */
 function staysOutside(id) {
-  return id.startsWith('node:') || Object.keys(dependencies).some((name) => id === name || id.startsWith(`${name}/`));
+  return id.startsWith('node:') || outside.some((name) => id === name || id.startsWith(`${name}/`));
 }
 
 for (const name of existsSync(dist) ? readdirSync(dist, { recursive: true, encoding: 'utf8' }) : []) {

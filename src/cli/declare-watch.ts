@@ -1,7 +1,7 @@
 // The commands of the hot folder.
 import { availableParallelism } from 'node:os';
 import { type Command, limitOption, Option, type Run, reading } from './build-options.js';
-import { gather, parsePositive } from './parse-value.js';
+import { gather, parseListen, parsePositive } from './parse-value.js';
 
 const EXAMPLES =
   '\nExamples:\n  pinbar watch /srv/cartons\n  pinbar watch /srv/cartons --once --quiet-time 1\n\n' +
@@ -49,6 +49,29 @@ function addJobOptions(command: Command): Command {
     .addOption(limitOption());
 }
 
+function queueOption(): Option {
+  return new Option(
+    '--queue <url>',
+    'hand jobs to workers on other machines, by Redis: redis://host:6379 (needs bullmq and ioredis)',
+  );
+}
+
+/** Adds `pinbar work`. */
+export function addWork(program: Command, run: Run): void {
+  const work = program
+    .command('work')
+    .description('do the jobs that a watcher with --queue hands on')
+    .argument('<folder>', 'the same hot folder, by its path on this machine')
+    .addOption(queueOption().makeOptionMandatory());
+  addJobOptions(work)
+    .addHelpText('after', '\nExample:\n  pinbar work /srv/cartons --queue redis://queue.example:6379')
+    .action(async (folder: string, flags) => {
+      const { runWatch } = await import('./watch-command.js');
+      const given = { poll: 5, quietTime: 2, patience: 600, ...flags, pollOnly: true };
+      run.exitCode = await runWatch(folder, given, run.signal, 'work');
+    });
+}
+
 /** Adds `pinbar watch`. */
 export function addWatch(program: Command, run: Run): void {
   const watch = program
@@ -68,6 +91,13 @@ export function addWatch(program: Command, run: Run): void {
     )
     .option('--wait-ticket', 'art waits for a ticket beside it: carton.ticket.json for carton.svg');
   addJobOptions(watch)
+    .addOption(queueOption())
+    .option('--status', 'watch nothing: show how the folder stands, on a terminal again each second')
+    .addOption(
+      new Option('--listen <host:port>', 'say how the watcher does at /healthz and /metrics').argParser(
+        reading(parseListen),
+      ),
+    )
     .option('--json', 'the counts as one JSON document on standard output at the end')
     .addHelpText('after', EXAMPLES)
     .action(async (folder: string, flags) => {

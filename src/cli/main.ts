@@ -10,7 +10,7 @@ import { addCorrect, addMeasure } from './declare-register.js';
 import { addRunSheet } from './declare-run-sheet.js';
 import { addSplit } from './declare-split.js';
 import { addStrip, addTarget } from './declare-strip.js';
-import { addRunJobs, addWatch } from './declare-watch.js';
+import { addRunJobs, addWatch, addWork } from './declare-watch.js';
 import { EXIT, exitCodeOf } from './exit-code.js';
 
 const CODES = `
@@ -30,6 +30,7 @@ function buildProgram(run: Run): Command {
   addInspect(program, run);
   addCheck(program, run);
   addWatch(program, run);
+  addWork(program, run);
   addRunJobs(program);
   addSplit(program, run);
   addVerify(program, run);

@@ -105,3 +105,11 @@ export function gatherLimits(text: string, before: Readonly<Record<string, numbe
 export function gather(text: string, before: readonly string[]): readonly string[] {
   return [...before, text];
 }
+
+/** Reads `HOST:PORT`, or a port alone, which is that of this machine only. Throws a plain Error that says what is allowed. */
+export function parseListen(text: string): { readonly host: string; readonly port: number } {
+  const match = /^(?:(?:\[([0-9a-f:]+)\]|([^:]+)):)?(\d{1,5})$/i.exec(text);
+  const port = Number(match?.[3]);
+  if (match === null || port > 65_535) throw new Error('It is HOST:PORT, such as 127.0.0.1:9464.');
+  return { host: match[1] ?? match[2] ?? '127.0.0.1', port };
+}

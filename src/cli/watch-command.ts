@@ -1,6 +1,12 @@
 // pinbar watch: a hot folder.
 import { resolve } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
+import { MACHINE_DISK } from '../hot-folder/folder-disk.js';
+import { layOut } from '../hot-folder/layout.js';
 import { openLog } from '../hot-folder/open-log.js';
+import { printStatus, readStatus } from '../hot-folder/read-status.js';
+import { type ListenAt, serveTally } from '../hot-folder/serve-tally.js';
+import { startTally } from '../hot-folder/tally.js';
 import { watchFolder } from '../hot-folder/watch-folder.js';
 import type { WatchCounts, WatchOptions } from '../hot-folder/watch-options.js';
 import { writeJson, writeResult } from './console.js';
@@ -22,11 +28,13 @@ export interface WatchFlags {
   readonly takeOver: readonly string[];
   readonly logLevel: string;
   readonly json?: boolean;
+  readonly status?: boolean;
+  readonly listen?: ListenAt;
+  readonly queue?: string;
   readonly limit: Readonly<Record<string, number>>;
 }
 
-/** The options of a watcher, from those of the command line. */
-export function readWatchFlags(folder: string, flags: WatchFlags): WatchOptions {
+function readWatchFlags(folder: string, flags: WatchFlags, side: 'watch' | 'work'): WatchOptions {
   return {
     folder: Buffer.from(resolve(folder)),
     owner: flags.owner ?? null,
@@ -42,6 +50,7 @@ export function readWatchFlags(folder: string, flags: WatchFlags): WatchOptions 
     stopMs: flags.stopTime * 1000,
     once: flags.once === true,
     limits: flags.limit,
+    queue: flags.queue === undefined ? null : { url: flags.queue, side },
     // The command itself, as it was called: the workers are the same program.
     program: [process.argv[1]!, 'run-jobs'],
   };
@@ -57,16 +66,49 @@ function printCounts({ done, duplicate, failed, waiting, left }: WatchCounts): s
   return `${done} done, ${duplicate} again, ${failed} failed, ${waiting} waiting, ${left} left\n`;
 }
 
+/** Shows how the folder stands: once, or on a terminal again each second until told to stop. */
+async function showStatus(folder: string, flags: WatchFlags, signal: AbortSignal): Promise<number> {
+  const layout = layOut(Buffer.from(resolve(folder)));
+  for (;;) {
+    const status = await readStatus(MACHINE_DISK, layout);
+    if (flags.json) writeJson({ pinbar: 1, document: 'status', ...status });
+    else if (!process.stdout.isTTY) writeResult(printStatus(status));
+    else writeResult(`\u001b[H\u001b[2J${printStatus(status)}`);
+    if (flags.json || !process.stdout.isTTY) return EXIT.inRegister;
+    await setTimeout(1000, undefined, { signal }).catch(() => undefined);
+    if (signal.aborted) return EXIT.inRegister;
+  }
+}
+
 /** Runs the command; returns the exit code. */
-export async function runWatch(folder: string, flags: WatchFlags, signal: AbortSignal): Promise<number> {
+export async function runWatch(
+  folder: string,
+  flags: WatchFlags,
+  signal: AbortSignal,
+  side: 'watch' | 'work' = 'watch',
+): Promise<number> {
+  if (flags.status) return showStatus(folder, flags, signal);
   const log = openLog(flags.logLevel);
-  const counts = await watchFolder(readWatchFlags(folder, flags), {
-    signal,
-    onNews: log.news,
-    onJob: log.job,
-    onLook: () => undefined,
-  });
-  if (flags.json) writeJson({ pinbar: 1, document: 'watched', ...counts });
-  else if (flags.once) writeResult(printCounts(counts));
-  return flags.once ? exitCodeFor(counts) : EXIT.inRegister;
+  const tally = startTally();
+  const server = flags.listen === undefined ? null : await serveTally(tally, flags.listen);
+  if (server !== null) log.news({ level: 'info', event: 'listening', facts: { port: server.port } });
+  try {
+    const counts = await watchFolder(readWatchFlags(folder, flags, side), {
+      signal,
+      onNews: (news) => {
+        log.news(news);
+        tally.onNews(news);
+      },
+      onJob: (event) => {
+        log.job(event);
+        tally.onJob(event);
+      },
+      onLook: tally.onLook,
+    });
+    if (flags.json) writeJson({ pinbar: 1, document: 'watched', ...counts });
+    else if (flags.once) writeResult(printCounts(counts));
+    return flags.once ? exitCodeFor(counts) : EXIT.inRegister;
+  } finally {
+    server?.close();
+  }
 }

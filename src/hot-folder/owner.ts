@@ -190,6 +190,15 @@ export function listRooms(disk: FolderDisk, layout: Layout, own: Buffer | null):
     .map(({ home, name }) => ({ home, name, record: readOwner(disk, home) }));
 }
 
+/** Takes away rooms that a crash left half made. Should one be just being made, its watcher makes another. */
+export async function sweepDrafts(disk: FolderDisk, layout: Layout): Promise<void> {
+  for (const { name, kind } of disk.list(layout.work)) {
+    if (kind !== 'folder' || !name.toString('latin1').startsWith('.new-')) continue;
+    const draft = joinPath(layout.work, name);
+    if (!(await answers(draft))) disk.remove(draft);
+  }
+}
+
 /** Takes away a room that is empty but for what says whose it was. */
 export function clearRoom(disk: FolderDisk, home: Buffer): void {
   const entries = disk.list(home);

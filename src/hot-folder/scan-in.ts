@@ -78,6 +78,17 @@ function walkFolder(walk: Walk, path: Buffer, above: readonly Buffer[]): void {
   }
 }
 
+/** One file below a folder, by its names, with the ticket beside it; null where it is not there any more. */
+export function findDelivery(disk: FolderDisk, folder: Buffer, from: readonly Buffer[]): Delivery | null {
+  const above = joinPath(folder, ...from.slice(0, -1));
+  const name = from.at(-1)!;
+  if (disk.look(joinPath(above, name))?.kind !== 'file') return null;
+  const entries = disk.list(above);
+  const twins = entries.filter((entry) => isArtName(entry.name) && stemBytes(entry.name) === stemBytes(name));
+  const beside = findBeside(name, entries);
+  return { from, path: joinPath(above, name), beside, besideShared: beside !== null && twins.length > 1 };
+}
+
 /**
  * Lists what lies in a folder and below it.
  *

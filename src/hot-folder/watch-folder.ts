@@ -4,6 +4,8 @@ import { hangBell } from './change-bell.js';
 import { explainTrouble, isFolderTrouble } from './explain-trouble.js';
 import { type FolderDisk, MACHINE_DISK } from './folder-disk.js';
 import { openDesk } from './job-desk.js';
+import type { JobFeed } from './job-feed.js';
+import { openOffers, openOrders } from './job-queue.js';
 import { type Layout, layOut, openRooms } from './layout.js';
 import { defaultOwner, openRoom, type Room } from './owner.js';
 import { emptyMemory, type Finder } from './ready-files.js';
@@ -20,7 +22,7 @@ import {
   type Watch,
   type WatchHooks,
 } from './watch-state.js';
-import { restTime, turn } from './watch-turn.js';
+import { restTime, settleOrder, turn } from './watch-turn.js';
 import { createPool, type WorkerPool } from './worker-pool.js';
 
 /** A run that is to end gives up after so many rests in a row. */
@@ -79,6 +81,7 @@ function prepare(options: WatchOptions, hooks: WatchHooks, room: Room, pool: Wor
     onEvent: (event) => {
       if (event.kind in counts) counts[event.kind as keyof typeof counts]++;
       if (event.kind !== 'lost' && event.kind !== 'again') endRests(watch);
+      if (event.kind !== 'again') settleOrder(watch, event.id);
       hooks.onJob(event);
       change.ring();
     },
@@ -110,6 +113,9 @@ function prepare(options: WatchOptions, hooks: WatchHooks, room: Room, pool: Wor
     desk,
     finder,
     answers: new Map(),
+    denied: new Map(),
+    feed: null,
+    orders: new Map(),
     counts,
     held: [],
     ready: [],
@@ -117,6 +123,14 @@ function prepare(options: WatchOptions, hooks: WatchHooks, room: Room, pool: Wor
     ...times,
   };
   return watch;
+}
+
+function openFeed(watch: Watch): Promise<JobFeed> | null {
+  const { queue, jobs } = watch.options;
+  if (queue === null) return null;
+  const onError = (error: Error): void => tell(watch, 'debug', 'queue', { message: error.message });
+  if (queue.side === 'watch') return openOffers(queue.url, onError);
+  return openOrders(queue.url, jobs, { onOrder: watch.change.ring, onError });
 }
 
 /** Opens the rooms, and waits for them as long as they cannot be opened. */
@@ -154,9 +168,11 @@ export async function watchFolder(options: WatchOptions, hooks: WatchHooks): Pro
   try {
     if (options.owner !== null) await refuseTwin(watch.station, room.record);
     tell(watch, 'info', 'watching', { owner: room.record.owner, jobs });
+    watch.feed = await openFeed(watch);
     await loop(watch);
   } finally {
     await stop(watch, pool);
+    await watch.feed?.close();
     watch.change.close();
     try {
       room.release();

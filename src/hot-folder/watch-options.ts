@@ -26,6 +26,8 @@ export interface WatchOptions {
   /** True: ends when everything that lies there is settled. */
   readonly once: boolean;
   readonly limits: LimitChanges;
+  /** Queue that jobs are handed on through, and from which side; null: the watcher does them itself. */
+  readonly queue: { readonly url: string; readonly side: 'watch' | 'work' } | null;
   /** The program and its arguments that serve jobs. */
   readonly program: readonly [string, ...string[]];
 }

@@ -2,6 +2,7 @@
 import type { ChangeBell } from './change-bell.js';
 import { explainTrouble } from './explain-trouble.js';
 import type { Desk } from './job-desk.js';
+import type { JobFeed } from './job-feed.js';
 import type { Room } from './owner.js';
 import type { Finder } from './ready-files.js';
 import type { JobEvent } from './run-job.js';
@@ -32,6 +33,12 @@ export interface Watch {
   /** Marks of answers that are being written, by job folder. */
   readonly answers: Map<string, { readonly mark: string; readonly since: number }>;
   readonly counts: { done: number; duplicate: number; failed: number; waiting: number; left: number };
+  /** Deliveries that their folders do not let go of, by path, and when they are tried again. */
+  readonly denied: Map<string, number>;
+  /** The queue, where there is one. */
+  feed: JobFeed | null;
+  /** What tells the queue that a job is settled, by path while it is not claimed, and by id then. */
+  readonly orders: Map<string, () => void>;
   /** Jobs in our room that are to be started. */
   readonly held: { readonly job: HeldJob; readonly alone: boolean }[];
   /** Deliveries that were ready at the last scan, and when that was. */

@@ -1,15 +1,19 @@
 // One turn of a watcher: what was left, what is answered, what is ready.
+import { createHash } from 'node:crypto';
 import { claimJob } from './claim-job.js';
 import { joinPath } from './folder-disk.js';
 import { openRooms } from './layout.js';
-import { clearRoom } from './owner.js';
+import { clearRoom, sweepDrafts } from './owner.js';
 import { findReady, type ReadyLook } from './ready-files.js';
 import { listAnswered, listJobs, recoverJob, resumeJob, takeOver } from './recover-jobs.js';
+import { findDelivery } from './scan-in.js';
 import { listLeftRooms } from './take-over.js';
 import { endRests, tell, type Watch } from './watch-state.js';
 
 /** How often rooms of others are looked at, ms. */
 const ROOMS_EVERY_MS = 30_000;
+/** How long a delivery that its folder does not let go of is left, ms. */
+const DENIED_FOR_MS = 30_000;
 /** How long a scan is good for as long as there is something left of it, ms. */
 const SCAN_HOLDS_MS = 1000;
 /** From how many of the oldest one is picked where others are at work, so that watchers seldom reach for the same file. */
@@ -32,6 +36,7 @@ async function adopt(watch: Watch): Promise<void> {
   watch.roomsAt = performance.now();
   const { left: rooms, others } = await listLeftRooms(station, room.record, options);
   watch.others = others;
+  await sweepDrafts(station.disk, station.layout);
   for (const left of rooms) {
     const folders = takeOver(station, left.home);
     if (folders.length > 0) tell(watch, 'warn', 'took over', { from: left.name, jobs: folders.length });
@@ -72,6 +77,47 @@ function resumeAnswered(watch: Watch): number {
   return open;
 }
 
+/** Tells the queue that nothing more comes of a job here. */
+export function settleOrder(watch: Watch, key: string): void {
+  watch.orders.get(key)?.();
+  watch.orders.delete(key);
+}
+
+function moveOrder(watch: Watch, path: string, id: string): void {
+  const settle = watch.orders.get(path);
+  watch.orders.delete(path);
+  if (settle !== undefined) watch.orders.set(id, settle);
+}
+
+/** What came out of the queue is ready; what is not there any more was done by another. */
+function takeOrders(watch: Watch): void {
+  const { disk, layout } = watch.station;
+  for (const { from, settle } of watch.feed?.take?.() ?? []) {
+    const delivery = findDelivery(disk, layout.in, from);
+    if (delivery === null || watch.orders.has(delivery.path.toString('latin1'))) {
+      settle();
+      continue;
+    }
+    watch.orders.set(delivery.path.toString('latin1'), settle);
+    watch.ready.push(delivery);
+  }
+  takeReady(watch);
+}
+
+/** What is ready goes into the queue, by path and hash; the folder is scanned again, so what the queue loses is offered again. */
+function offerReady(watch: Watch): void {
+  const { disk } = watch.station;
+  const found = watch.ready.splice(0).flatMap((delivery) => {
+    try {
+      return [{ delivery, sha256: createHash('sha256').update(disk.read(delivery.path)).digest('hex') }];
+    } catch {
+      // Taken by a worker since it was seen.
+      return [];
+    }
+  });
+  watch.feed?.offer?.(found);
+}
+
 /** Takes as many as there are workers; the rest is left for others. */
 function takeReady(watch: Watch): void {
   const { station, desk, ready, finder, options } = watch;
@@ -81,15 +127,20 @@ function takeReady(watch: Watch): void {
         ? 0
         : Math.floor(Math.random() * Math.min(PICK_FROM, ready.length));
     const delivery = ready.splice(index, 1)[0]!;
-    const seen = finder.memory.seen.get(delivery.path.toString('latin1'));
-    if (seen === undefined || station.disk.look(delivery.path)?.mark !== seen.mark) continue;
+    const path = delivery.path.toString('latin1');
+    const seen = finder.memory.seen.get(path);
+    const changed = seen === undefined || station.disk.look(delivery.path)?.mark !== seen.mark;
+    if (changed && !watch.orders.has(path)) continue;
     const job = claimJob(station, delivery);
+    if (typeof job === 'string') settleOrder(watch, path);
     if (job === 'gone') continue;
     if (job !== 'not-allowed') {
+      moveOrder(watch, path, job.record.id);
       desk.start(job, { interrupted: false, alone: false });
       continue;
     }
     const name = delivery.from.map(String).join('/');
+    watch.denied.set(path, performance.now() + DENIED_FOR_MS);
     if (finder.memory.named.has(`not-allowed ${name}`)) continue;
     finder.memory.named.add(`not-allowed ${name}`);
     watch.counts.left++;
@@ -102,7 +153,7 @@ async function scan(watch: Watch): Promise<ReadyLook | null> {
   const now = performance.now();
   if (watch.ready.length > 0 && now - watch.scannedAt < SCAN_HOLDS_MS) return null;
   const look = await findReady(watch.finder, now);
-  watch.ready = [...look.ready];
+  watch.ready = look.ready.filter(({ path }) => now >= (watch.denied.get(path.toString('latin1')) ?? 0));
   watch.scannedAt = now;
   for (const { from, lack } of look.news) {
     tell(watch, 'warn', 'left', { name: from.map(String).join('/'), why: lack });
@@ -115,20 +166,30 @@ async function scan(watch: Watch): Promise<ReadyLook | null> {
 /** One turn. Returns whether nothing is left to do. */
 export async function turn(watch: Watch): Promise<boolean> {
   const { desk, options, station } = watch;
+  const side = options.queue?.side ?? null;
   if (watch.restsUntil > 0) {
     if (performance.now() < watch.restsUntil) return false;
     watch.restsUntil = 0;
     openRooms(station.disk, station.layout);
     gatherHeld(watch);
   }
+  if (side === 'watch') {
+    const look = await scan(watch);
+    offerReady(watch);
+    return look !== null && look.ready.length + look.moving === 0;
+  }
   if (performance.now() - watch.roomsAt >= ROOMS_EVERY_MS) await adopt(watch);
   startHeld(watch);
   const open = resumeAnswered(watch);
+  if (side === 'work') {
+    takeOrders(watch);
+    return false;
+  }
   const look = await scan(watch);
   takeReady(watch);
   const idle = desk.running() === 0 && watch.held.length === 0 && watch.ready.length === 0 && open === 0;
   if (idle && watch.restsUntil === 0) endRests(watch);
-  if (!idle || look === null || look.ready.length > 0 || look.moving > 0) return false;
+  if (!idle || look === null || look.moving > 0) return false;
   if (options.once) watch.counts.left += look.unready.filter(({ lack }) => lack !== 'link-or-device').length;
   return true;
 }

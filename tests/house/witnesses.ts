@@ -14,6 +14,7 @@ const FETCH_NODES = 'run node tests/determinism/fetch-nodes.js';
 /** Where each witness stands once it is there, and how it gets there. */
 const WITNESSES = {
   chromium: { path: '/usr/bin/chromium', how: 'Debian package chromium' },
+  redis: { path: '/usr/bin/redis-server', how: 'Debian package redis-server' },
   strace: { path: '/usr/bin/strace', how: 'Debian package strace' },
   openclipart: { path: '/usr/share/openclipart/svg', how: 'Debian package openclipart-svg' },
   librsvg: { path: '/usr/libexec/installed-tests/RSVG/fixtures/reftests/svg1.1', how: 'Debian package librsvg2-tests' },

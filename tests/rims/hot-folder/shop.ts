@@ -18,10 +18,16 @@ export const SAMPLES: string = resolve(import.meta.dirname, '../../../samples');
 /** In memory where the system offers that: these tests write thousands of small files. */
 const SCRATCH = existsSync('/dev/shm') ? '/dev/shm' : tmpdir();
 
+const opened: string[] = [];
+
+afterAll(() => {
+  for (const folder of opened) rmSync(folder, { recursive: true, force: true });
+});
+
 /** A new hot folder, taken away after the tests of the file. */
 export function openShop(): string {
   const folder = mkdtempSync(join(SCRATCH, 'pinbar-shop-'));
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  opened.push(folder);
   mkdirSync(join(folder, 'in'));
   return folder;
 }
@@ -134,6 +140,7 @@ export function quickOptions(folder: string, options: Partial<WatchOptions> = {}
     stopMs: 10_000,
     once: true,
     limits: {},
+    queue: null,
     program: [COMMAND, 'run-jobs'],
     ...options,
   };
