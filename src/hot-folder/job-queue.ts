@@ -1,8 +1,12 @@
 // Hands jobs to workers on other machines, through BullMQ on Redis. A job holds a path and a hash alone; the folder is the truth.
 import { createHash } from 'node:crypto';
+import type { ConnectionOptions } from 'bullmq';
 import { PinbarError } from '../index.js';
 import type { JobFeed, QueuedJob } from './job-feed.js';
 import type { Delivery } from './scan-in.js';
+
+/** How long after a lost connection it is tried again, ms: unasked the library waits up to 20 s. */
+const RECONNECT_MS = 1000;
 
 /** Name of the queue. */
 const QUEUE = 'pinbar';
@@ -14,6 +18,11 @@ interface QueuedData {
 }
 
 type Library = typeof import('bullmq');
+
+/** A connection that outlasts Redis: what waits for it waits until it is back. */
+function connectTo(url: string): ConnectionOptions {
+  return { url, maxRetriesPerRequest: null, retryStrategy: () => RECONNECT_MS };
+}
 
 /** Loaded only where a queue is asked for: who needs none installs none. */
 async function loadLibrary(): Promise<Library> {
@@ -38,7 +47,7 @@ function nameJob(data: QueuedData): string {
 /** The side of the watcher: what it finds is put into the queue. */
 export async function openOffers(url: string, onError: (error: Error) => void): Promise<JobFeed> {
   const { Queue } = await loadLibrary();
-  const queue = new Queue<QueuedData>(QUEUE, { connection: { url, maxRetriesPerRequest: null } });
+  const queue = new Queue<QueuedData>(QUEUE, { connection: connectTo(url) });
   queue.on('error', onError);
   let offering: Promise<unknown> | null = null;
   const offer = (found: readonly { readonly delivery: Delivery; readonly sha256: string }[]): void => {
@@ -55,9 +64,7 @@ export async function openOffers(url: string, onError: (error: Error) => void): 
         offering = null;
       });
   };
-  const end = new AbortController();
   const close = async (): Promise<void> => {
-    end.abort();
     await Promise.race([queue.close(), new Promise((next) => setTimeout(next, 1000))]);
     await queue.disconnect().catch(() => undefined);
   };
@@ -85,7 +92,7 @@ export async function openOrders(
         orders.push({ from: data.from.map((name) => Buffer.from(name, 'base64')), settle });
         hooks.onOrder();
       }),
-    { connection: { url, maxRetriesPerRequest: null }, concurrency: jobs },
+    { connection: connectTo(url), concurrency: jobs },
   );
   worker.on('error', hooks.onError);
   return {
