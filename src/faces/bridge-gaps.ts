@@ -118,6 +118,7 @@ function findTarget(
 
 /** Leads ends to the line they almost touch. */
 function bridgeEnds(table: EdgeTable, ends: readonly EdgeEnd[], reach: Reach): void {
+  if (ends.length === 0) return;
   const { nodes, a, b } = table;
   const boxes = new Float64Array(4 * a.length);
   for (let edge = 0; edge < a.length; edge += 1) {

@@ -1,4 +1,5 @@
 // Lines as edges between nodes; points that lie together are one node.
+import { createNumberMap, type NumberMap } from '../geometry/number-map.js';
 import type { Outline } from '../geometry/outline.js';
 import type { LineKind } from '../model/faces.js';
 
@@ -21,7 +22,7 @@ export interface NodeTable {
   readonly y: number[];
   /** Nodes nearer than this are one. */
   readonly weld: number;
-  readonly heads: Map<number, number>;
+  readonly heads: NumberMap;
   readonly next: number[];
 }
 
@@ -48,7 +49,7 @@ export function kindOf(bits: number): LineKind {
 
 /** An empty table. */
 export function createEdgeTable(weld: number): EdgeTable {
-  const nodes: NodeTable = { x: [], y: [], weld, heads: new Map(), next: [] };
+  const nodes: NodeTable = { x: [], y: [], weld, heads: createNumberMap(), next: [] };
   return { nodes, a: [], b: [], kinds: [], lines: [] };
 }
 
@@ -66,7 +67,7 @@ export function nodeAt(nodes: NodeTable, x: number, y: number): number {
   let least = weld;
   for (let corner = 0; corner < 4; corner += 1) {
     const key = (column + (corner & 1) * sideX) * STRIDE + row + (corner >> 1) * sideY;
-    for (let node = heads.get(key) ?? -1; node >= 0; node = next[node]!) {
+    for (let node = heads.get(key); node >= 0; node = next[node]!) {
       const distance = Math.hypot(nodes.x[node]! - x, nodes.y[node]! - y);
       if (distance <= least) {
         least = distance;
@@ -79,7 +80,7 @@ export function nodeAt(nodes: NodeTable, x: number, y: number): number {
   nodes.x.push(x);
   nodes.y.push(y);
   const key = column * STRIDE + row;
-  next.push(heads.get(key) ?? -1);
+  next.push(heads.get(key));
   heads.set(key, node);
   return node;
 }

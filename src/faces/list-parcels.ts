@@ -78,7 +78,7 @@ function traceRims(ground: Ground, parcels: Int32Array): { readonly rims: readon
       half = loops.next[half]!;
       while (parcels[half ^ 1] === parcel) half = loops.next[half ^ 1]!;
     } while (half !== start && rimOf[half]! < 0);
-    const outline = Float64Array.from(points);
+    const outline = new Float64Array(points);
     rims.push({ parcel, halves, points: outline, area: signedArea(outline) });
   }
   return { rims, rimOf };

@@ -27,7 +27,7 @@ export function loopPoints(table: EdgeTable, loops: Loops, loop: number): Float6
     points.push(table.nodes.x[node]!, table.nodes.y[node]!);
     half = loops.next[half]!;
   } while (half !== start);
-  return Float64Array.from(points);
+  return new Float64Array(points);
 }
 
 /** The upright box around points: x0, y0, x1, y1. */

@@ -1,5 +1,6 @@
 // Parts edges where they cross, touch or lie on each other, so that they meet in nodes alone.
 import { indexBoxes } from '../geometry/box-index.js';
+import { createNumberMap } from '../geometry/number-map.js';
 import { orient } from '../geometry/orient.js';
 import { crossingParameter, distanceToPiece } from '../geometry/segment.js';
 import { addEdge, type EdgeTable, nodeAt } from './edge-table.js';
@@ -12,12 +13,12 @@ const STRIDE = 67108864;
 /** Edges between the same nodes are one, with the kinds of all and the shape of the first. */
 function mergeEqual(table: EdgeTable): void {
   const { a, b, kinds, lines } = table;
-  const seen = new Map<number, number>();
+  const seen = createNumberMap();
   let count = 0;
   for (let edge = 0; edge < a.length; edge += 1) {
     const key = Math.min(a[edge]!, b[edge]!) * STRIDE + Math.max(a[edge]!, b[edge]!);
     const first = seen.get(key);
-    if (first !== undefined) {
+    if (first >= 0) {
       // The line that counts where they lie on each other is the one of the stronger kind.
       if (kinds[edge]! < (kinds[first]! & -kinds[first]!)) lines[first] = lines[edge]!;
       kinds[first]! |= kinds[edge]!;

@@ -100,9 +100,9 @@ function finishRun(run: Run, closed: boolean): Outline | null {
   if (starts.length === 0 || !points.every(Number.isFinite)) return null;
   return {
     closed,
-    points: Float64Array.from(points),
-    starts: Uint32Array.from(starts),
-    curved: Uint8Array.from(curved),
+    points: new Float64Array(points),
+    starts: new Uint32Array(starts),
+    curved: new Uint8Array(curved),
   };
 }
 
