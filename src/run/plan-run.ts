@@ -154,8 +154,9 @@ function listNotes(
     notes.push('Three timed runs are met exactly and leave nothing to judge the fit by; time a fourth.');
   if (order.reason === null)
     notes.push('No order of the shop fits these passes, so nobody says why they run in this order.');
-  for (const { name, register, turnedFile } of passes) {
+  for (const { name, register, turnedFile, tieFile } of passes) {
     if (register.turn === 'not-said') notes.push(`Nothing says over which axis the sheet is turned before ${name}.`);
+    if (tieFile !== null) notes.push(`The time of ${name} leaves out ${tieFile.name}.`);
     if (register.side === 'reverse' && turnedFile === null) notes.push(`The file of ${name} is not mirrored.`);
   }
   return notes;

@@ -38,7 +38,7 @@ function measured(figure: Figure | null, unit: string): string | null {
 }
 
 /** Settings of a tool pass; ties only where the pass has any. */
-function printSettings({ settings, role }: RunPass): string {
+function printSettings({ settings, role, tieFile }: RunPass): string {
   const { speedCmS, pressureGf, pressureN, strokes, offsetMm, cutMm, tieMm, tiePressureGf, tiePressureN } = settings;
   const tied = role === 'perforating' || cutMm !== null || tieMm !== null;
   const rows = [
@@ -52,7 +52,8 @@ function printSettings({ settings, role }: RunPass): string {
           settingRow('Ties', measured(tieMm, 'mm'), tieMm),
           settingRow(
             'On ties',
-            tiePressureGf === null ? 'tool up' : sayForce(tiePressureGf, tiePressureN),
+            // Ties in a file of their own are scored: without a pressure for them one is missing.
+            tiePressureGf === null && tieFile === null ? 'tool up' : sayForce(tiePressureGf, tiePressureN),
             tiePressureGf,
           ),
         ]

@@ -132,7 +132,7 @@ describe('the sleeve', async () => {
     expect(perforate.lines!.greatestStretch).toBeCloseTo(0, 9);
     const ways = [...own.travelsMm, ...Array<number>(8).fill(1)];
     expect(perforate.time.motionS).toBeCloseTo(toolSeconds(Array<number>(10).fill(10), ways, 10, 100), 6);
-    for (const text of ['>250 gf (2.45 N)<', '>10 mm<', '>1 mm<', '8 ties, 8 mm together', 'tool up'])
+    for (const text of ['>250 gf (2.45 N)<', '>10 mm<', '>1 mm<', '8 ties, 8 mm together', '>tool up<'])
       expect(cardOf(html, 'perforate')).toContain(text);
     expect(perforate.settings.pressureN).toBe(2.4516625);
   });
@@ -160,10 +160,14 @@ describe('the sleeve', async () => {
   it('reads ties that are in the files, of every copy, and shares nothing out again', async () => {
     const ties = [{ pass: 'perforate', mode: 'pattern', cutMm: 10, tieMm: 1, tiesPass: true }];
     const own = { ...(JSON.parse(readFileSync('samples/sleeve.ticket.json', 'utf8')) as object), ties };
-    const single = pick((await run('sleeve', readTicket(own))).sheet, 'perforate');
+    const one = await run('sleeve', readTicket(own));
+    const single = pick(one.sheet, 'perforate');
     expect(single.lines).toMatchObject({ lines: 10, lifts: 10, ties: 8, tieLengthMm: 8 });
     expect(single.time.motionS).toBeCloseTo(perforate.time.motionS!, 6);
     expect(single.tieFile!.name).toBe('sleeve.3-perforate-ties.svg');
+    expect(one.sheet.notes).toEqual(['The time of perforate leaves out sleeve.3-perforate-ties.svg.']);
+    expect(one.sheet.missing).toEqual(['point, board: tie pressure']);
+    expect(cardOf(one.html, 'perforate')).not.toContain('>tool up<');
     const sheetOf = { widthMm: 700, heightMm: 500, gutterMm: 6, ups: '2x1' };
     const made = await run('sleeve', readTicket({ ...own, sheet: sheetOf }));
     expect(pick(made.sheet, 'perforate').lines).toMatchObject({ lines: 20, lifts: 20, ties: 16, tieLengthMm: 16 });
