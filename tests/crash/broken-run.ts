@@ -41,12 +41,17 @@ const DELIVERIES: Readonly<Record<string, string>> = {
   'film/d.svg': askingArt(),
 };
 
-/** A hot folder with the four jobs. */
-export function openBrokenShop(): string {
+/** A hot folder with the four jobs, or without one of them. */
+export function openBrokenShop(without: string | null = null): string {
   const shop = mkdtempSync(join(SCRATCH, 'pinbar-crash-'));
   mkdirSync(join(shop, 'in/film'), { recursive: true });
-  for (const [name, text] of Object.entries(DELIVERIES)) writeFileSync(join(shop, 'in', name), text);
+  for (const name of Object.keys(DELIVERIES)) if (name !== without) deliver(shop, name);
   return shop;
+}
+
+/** Drops one of the four jobs. */
+export function deliver(shop: string, name: string): void {
+  writeFileSync(join(shop, 'in', name), DELIVERIES[name]!);
 }
 
 const ARGS = ['--once', '--poll-only', '--jobs', '1', '--quiet-time', '0.01', '--poll', '0.05', '--log-level', 'debug'];

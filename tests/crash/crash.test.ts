@@ -5,6 +5,7 @@ import { describeWith } from '../house/witnesses.js';
 import { readJournal } from '../rims/hot-folder/shop.js';
 import {
   CALLS,
+  deliver,
   describeSettled,
   FAULTS,
   type Fault,
@@ -27,8 +28,8 @@ afterAll(() => {
   for (const shop of shops) rmSync(shop, { recursive: true, force: true });
 });
 
-function open(): string {
-  const shop = openBrokenShop();
+function open(without: string | null = null): string {
+  const shop = openBrokenShop(without);
   shops.push(shop);
   return shop;
 }
@@ -49,7 +50,7 @@ function findDoubles(shop: string): readonly string[] {
   return names.filter((name, index) => names.indexOf(name) !== index);
 }
 
-function tryFaults(wanted: Settled, faults: readonly Fault[]): readonly string[] {
+function tryFaults(wanted: readonly Settled[], faults: readonly Fault[]): readonly string[] {
   const shop = open();
   const found: string[] = [];
   const look = (when: string): void => {
@@ -64,7 +65,7 @@ function tryFaults(wanted: Settled, faults: readonly Fault[]): readonly string[]
   const { log } = runBroken(shop, null);
   look('in the end');
   const settled = describeSettled(shop);
-  if (JSON.stringify(settled) !== JSON.stringify(wanted)) {
+  if (!wanted.some((one) => JSON.stringify(settled) === JSON.stringify(one))) {
     found.push(`${JSON.stringify(faults)} ended otherwise:\n${JSON.stringify(settled, null, 1)}\n${log}`);
   }
   for (const name of findDoubles(shop)) found.push(`${JSON.stringify(faults)}: two lines for ${name}`);
@@ -75,13 +76,19 @@ function tryFaults(wanted: Settled, faults: readonly Fault[]): readonly string[]
 describeWith('strace', 'a four-job run', () => {
   const shop = open();
   const trace = traceRun(shop);
-  const wanted = describeSettled(shop);
+  // A claim that is refused leaves a.svg for later: then c.svg, which holds the same, is the one that is made.
+  const other = open('a.svg');
+  runBroken(other, null);
+  deliver(other, 'a.svg');
+  runBroken(other, null);
+  const wanted = [describeSettled(shop), describeSettled(other)];
   const places = listFaultPlaces(trace, shop);
 
   it('ends in four ways, and changes its folder by some two hundred calls', () => {
     expect(findLosses(shop)).toEqual([]);
-    expect(wanted.endings).toEqual(['a.svg done', 'b.svg failed', 'c.svg duplicate']);
-    expect(wanted.rooms).toContain('waiting/film_d/d.svg');
+    expect(wanted[0]!.endings).toEqual(['a.svg done', 'b.svg failed', 'c.svg duplicate']);
+    expect(wanted[1]!.endings).toEqual(['a.svg duplicate', 'b.svg failed', 'c.svg done']);
+    expect(wanted[0]!.rooms).toContain('waiting/film_d/d.svg');
     for (const call of CALLS) expect(places.filter((place) => place.call === call).length).toBeGreaterThan(0);
     expect(places.length).toBeGreaterThan(150);
   });
