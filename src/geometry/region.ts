@@ -262,13 +262,11 @@ export function splitWithin(region: Region, other: Region | null): readonly Regi
 }
 
 /**
- * The area as triangles, clockwise as seen; those without area left out.
- *
- * @throws Error where its rings cross.
+ * The area as triangles, clockwise as seen; those without area left out. Null where its rings cross.
  */
-export function splitTriangles(region: Region): readonly GridLine[] {
+export function splitTriangles(region: Region): readonly GridLine[] | null {
   const { result, solution } = Clipper.triangulate(pathsOf(region));
-  if (result !== TriangulateResult.success) throw new Error('the area cannot be split into triangles');
+  if (result !== TriangulateResult.success) return null;
   return solution.flatMap((ring) => {
     const area = Clipper.area(ring);
     if (area === 0) return [];

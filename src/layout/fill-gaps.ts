@@ -13,6 +13,9 @@ export interface GridCopy {
 /** Upright lines that are looked along for one copy, at most. */
 const MOST_LINES = 160;
 
+/** Layouts of more copies are left as they are: what rows of small pieces leave is small. */
+const MOST_COPIES = 300;
+
 /** Lines along which a further copy may just touch one that lies: where corners of forbidden moves begin and end, and the edges of the room. */
 function listLines(copies: readonly GridCopy[], { moves }: MoveTable, piece: number, room: Box): readonly number[] {
   const lines = new Set([room.x0, room.x1]);
@@ -47,6 +50,7 @@ function findPlace(copies: readonly GridCopy[], table: MoveTable, piece: number,
  * @param rooms - Where top lefts of each piece may lie.
  */
 export function fillGaps(copies: readonly GridCopy[], table: MoveTable, rooms: readonly Box[]): readonly GridCopy[] {
+  if (copies.length > MOST_COPIES) return copies;
   const placed = [...copies];
   for (const [piece, room] of rooms.entries()) {
     for (

@@ -26,6 +26,14 @@ function arrangeBlocks(task: LayoutTask, pieces: readonly TurnedPiece[]): Arrang
   return copies.length === 0 ? null : { method: 'blocks', columns: null, rows: null, copies };
 }
 
+/** Sheets that hold more rectangles are not searched by outline: rows of small pieces leave little, and the search would take long. */
+const MOST_OUTLINED = 400;
+
+/** What blanks can take of the sheet at the very most, square mm. */
+function freeArea({ free, reachMm }: LayoutTask): number {
+  return Math.max(0, free.x1 - free.x0 - 2 * reachMm) * Math.max(0, free.y1 - free.y0 - 2 * reachMm);
+}
+
 /** Where the top left of a piece's box may lie, grid units. */
 function roomOf({ free, reachMm }: LayoutTask, piece: TurnedPiece): Box {
   const area = blankArea(free, piece.overhang, reachMm);
@@ -87,6 +95,13 @@ function outlineAll(piece: LayoutPiece, turned: readonly TurnedPiece[], task: La
 export function findMost(task: LayoutTask, rows: Arrangement | null): Arrangement | null {
   const pieces = listTurns(task.request).map((turn) => turnPiece(task.piece, turn, task.request.scale));
   const plain = [rows, arrangeBlocks(task, pieces)].filter((one) => one !== null);
+  const most = Math.max(0, ...plain.map(({ copies }) => copies.length));
+  if (
+    most > MOST_OUTLINED ||
+    (most + 1) * task.piece.areaMm2 * task.request.scale * task.request.scale > freeArea(task)
+  ) {
+    return plain.reduce((best: Arrangement | null, one) => (best === null || isBetter(one, best) ? one : best), null);
+  }
   const table = outlineAll(task.piece, pieces, task);
   const rooms = pieces.map((piece) => roomOf(task, piece));
   const seeds = plain.map((one) => toGrid(one, pieces));

@@ -25,6 +25,9 @@ export const PER_MM = 10_000;
 
 /** Points of an outline that lie nearer to the line between their neighbours are left out, and the gutter made wider by as much for each copy. */
 const SIMPLE = 0.02 * PER_MM;
+/** Corners that an outline has at most in the search, and how far they may be left out for that. */
+const MOST_CORNERS = 220;
+const COARSEST = 1 * PER_MM;
 /** Slits and notches narrower than twice this count as filled. */
 const NARROW = 0.5 * PER_MM;
 /** Print left beyond the gutter that is smaller counts as its box, grid units squared. */
@@ -41,8 +44,8 @@ export interface OutlinedPiece {
   readonly blank: readonly Convex[];
   /** What it prints beyond the reach of the gutter; empty where the gutter keeps neighbours clear of it. */
   readonly print: readonly Convex[];
-  /** Whether corners were left out. */
-  readonly isSimpler: boolean;
+  /** How far corners that were left out may stick out, grid units. */
+  readonly slack: number;
 }
 
 function ringsToRegion(rings: readonly Ring[], { matrix, box }: TurnedPiece): Region {
@@ -69,7 +72,10 @@ function boxConvex(box: Box): Convex {
 
 /** A region as few convex parts. */
 function partRegion(region: Region): readonly Convex[] {
-  return region.length === 0 ? [] : joinTriangles(splitTriangles(region));
+  if (region.length === 0) return [];
+  const triangles = splitTriangles(region);
+  // What cannot be parted counts as its box: never nearer than it may lie.
+  return triangles === null ? region.map((ring) => boxConvex(regionBox([ring]))) : joinTriangles(triangles);
 }
 
 /** All differences between a point of the one and a point of the other: moves of the second that bring it onto the first. */
@@ -96,12 +102,17 @@ function guardMoves(moves: Region, { x, y }: Gutters, wider: number): Region {
 }
 
 /** The outline for the search: narrow slits filled, corners left out that make no difference. */
-function simplify(region: Region): { readonly region: Region; readonly isSimpler: boolean } {
+function simplify(region: Region): { readonly region: Region; readonly slack: number } {
   const closed = uniteRegions([region, closeRegion(region, NARROW)]);
   const plain = simplifyRegion(closed, 1);
-  const simple = simplifyRegion(plain, SIMPLE);
   const count = (rings: Region): number => rings.reduce((sum, ring) => sum + ring.length, 0);
-  return { region: simple, isSimpler: count(simple) < count(plain) };
+  let slack = SIMPLE;
+  let simple = simplifyRegion(plain, slack);
+  while (count(simple) > MOST_CORNERS && slack < COARSEST) {
+    slack *= 2;
+    simple = simplifyRegion(plain, slack);
+  }
+  return count(simple) < count(plain) ? { region: uniteRegions([simple]), slack } : { region: plain, slack: 0 };
 }
 
 /** What is printed beyond the guard, slivers as their boxes. */
@@ -116,16 +127,16 @@ function partPrint(print: Region): readonly Convex[] {
 export function outlinePiece(piece: LayoutPiece, turned: TurnedPiece, gutters: Gutters): OutlinedPiece {
   const rims = piece.rimsMm.length === 0 ? [boxRing(piece.boxMm)] : piece.rimsMm;
   const whole = ringsToRegion(rims, turned);
-  const { region, isSimpler } = simplify(whole);
+  const { region, slack } = simplify(whole);
   const printed = isEmptyBox(piece.printedMm) ? [] : (piece.printedRingsMm ?? [boxRing(piece.printedMm)]);
   const guarded = growRegion(whole, Math.min(gutters.x, gutters.y) * PER_MM);
   const print = subtractRegion(ringsToRegion(printed, turned), guarded);
-  return { piece: turned, blank: partRegion(region), print: partPrint(print), isSimpler };
+  return { piece: turned, blank: partRegion(region), print: partPrint(print), slack };
 }
 
 /** Moves of the second copy against the first, box's top left against box's top left, that would bring them onto each other. */
 function forbidMoves(first: OutlinedPiece, second: OutlinedPiece, gutters: Gutters): Region {
-  const wider = (first.isSimpler ? SIMPLE : 0) + (second.isSimpler ? SIMPLE : 0);
+  const wider = first.slack + second.slack;
   return uniteRegions([
     guardMoves(subtractParts(first.blank, second.blank), gutters, wider),
     subtractParts(first.print, second.blank),

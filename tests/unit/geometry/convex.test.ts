@@ -12,14 +12,14 @@ describe('parts of an area', () => {
       [[point(0, 0), point(40, 0), point(40, 20), point(20, 20), point(20, 40), point(0, 40)]],
       'nonzero',
     );
-    const parts = joinTriangles(splitTriangles(l));
+    const parts = joinTriangles(splitTriangles(l)!);
     expect(parts).toHaveLength(2);
     expect(parts.reduce((sum, part) => sum + regionArea([part]), 0)).toBe(1200);
     expect(regionArea(subtractRegion(l, uniteRegions(parts.map((part) => [part]))))).toBe(0);
   });
 
   it('are one for what is convex already', () => {
-    expect(joinTriangles(splitTriangles(fillRings([SQUARE], 'nonzero')))).toHaveLength(1);
+    expect(joinTriangles(splitTriangles(fillRings([SQUARE], 'nonzero'))!)).toHaveLength(1);
   });
 });
 

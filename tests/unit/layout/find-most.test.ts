@@ -180,3 +180,20 @@ describe('any outline on any sheet', () => {
     );
   });
 });
+
+describe('much of anything', () => {
+  it('outlines of thousands of corners are looked at more coarsely, and kept apart all the same', () => {
+    const ring = Array.from({ length: 3000 }, (_, i): readonly [number, number] => {
+      const angle = (2 * Math.PI * i) / 3000;
+      const radius = 40 + 4 * Math.sin(40 * angle);
+      return [radius * Math.cos(angle), radius * Math.sin(angle)];
+    });
+    const piece = makePiece(ring);
+    checkSound(layMost(piece, makeSheet(300, 300, { turn: 0 })), piece);
+  });
+
+  it('thousands of small pieces are laid in rows', () => {
+    const layout = layMost(makeRectangle(10, 10), makeSheet(700, 500));
+    expect(layout.copies).toBe(3500);
+  });
+});
