@@ -25,7 +25,10 @@ export function drawNumberField(say: Say, { id, label, value, unit, onValue }: N
         type: 'number',
         step: 'any',
         min: 0,
-        value: value ?? '',
+        // Not while it is typed in: the page is drawn anew with every stage of the work.
+        ref: (field: HTMLInputElement | null) => {
+          if (field !== null && document.activeElement !== field) field.value = String(value ?? '');
+        },
         placeholder: say('notSaid'),
         onChange: (event: Event) => {
           const { value: text } = event.currentTarget as HTMLInputElement;
