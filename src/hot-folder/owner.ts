@@ -80,11 +80,18 @@ function answers(home: Buffer): Promise<boolean> {
     try {
       withFolder(home, (path, close) => {
         const socket = connect(path);
+        let ended = false;
         const end = (alive: boolean): void => {
+          // Once: the number of a closed descriptor may already be another's.
+          if (ended) return;
+          ended = true;
+          clearTimeout(late);
           socket.destroy();
           close();
           resolve(alive);
         };
+        // Who neither takes nor refuses a call has a process all the same.
+        const late = setTimeout(() => end(true), 2000);
         socket.once('connect', () => end(true));
         // A full queue of callers is a living process; anything else is nobody.
         socket.once('error', (error) => end(codeOf(error) === 'EAGAIN'));
