@@ -3,8 +3,8 @@ import { Gunzip } from 'fflate';
 import { joinPieces } from '../model/sheet.js';
 import { PinbarError } from '../model/trouble.js';
 
-/** Bytes fed to the unpacker at once. */
-const STEP = 64 * 1024;
+/** Bytes fed to the unpacker at once. It calls itself for each member that ends within them, so that many could exhaust the stack. */
+const STEP = 8 * 1024;
 
 /** Whether bytes begin like a gzip stream (RFC 1952, section 2.3.1). */
 export function isGzip(bytes: Uint8Array): boolean {

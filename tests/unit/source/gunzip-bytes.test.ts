@@ -33,6 +33,15 @@ describe('gunzipBytes', () => {
     }
   });
 
+  it('joins thousands of members, wherever the stack stands', () => {
+    const members = Buffer.concat(
+      Array.from({ length: 20_000 }, (_, i) => gzipSync(PLAIN.subarray(i, i + (i < 3 ? 1 : 0)))),
+    );
+    // As deep as the unpacker may be called from: a fifth of the stack is gone already.
+    const call = (depth: number): Uint8Array => (depth === 0 ? gunzipBytes(members, 100) : call(depth - 1));
+    expect(call(1_500)).toHaveLength(3);
+  });
+
   it('unpacks nothing', () => {
     expect(gunzipBytes(new Uint8Array(gzipSync(new Uint8Array(0))), 0)).toEqual(new Uint8Array(0));
   });
