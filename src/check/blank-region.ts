@@ -2,6 +2,7 @@
 import { type Box, EMPTY_BOX, unite } from '../geometry/box.js';
 import { indexBoxes } from '../geometry/box-index.js';
 import { isInsideLoop } from '../geometry/inside-loop.js';
+import { boundPoints } from '../geometry/outline.js';
 import { type Grid, type GridLine, toGrid } from '../geometry/region.js';
 import type { Blank } from '../model/faces.js';
 import type { CheckFacts } from './check-facts.js';
@@ -11,13 +12,7 @@ function listRings(facts: CheckFacts): readonly Blank[] {
 }
 
 function boxOf(points: Float64Array): Box {
-  let { x0, y0, x1, y1 } = EMPTY_BOX;
-  for (let at = 0; at < points.length; at += 2) {
-    x0 = Math.min(x0, points[at]!);
-    x1 = Math.max(x1, points[at]!);
-    y0 = Math.min(y0, points[at + 1]!);
-    y1 = Math.max(y1, points[at + 1]!);
-  }
+  const [x0, y0, x1, y1] = boundPoints(points);
   return { x0, y0, x1, y1 };
 }
 

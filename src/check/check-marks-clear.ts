@@ -3,6 +3,7 @@ import type { Box } from '../geometry/box.js';
 import { indexBoxes } from '../geometry/box-index.js';
 import { isInsideLoop } from '../geometry/inside-loop.js';
 import { IDENTITY, invert } from '../geometry/matrix.js';
+import { boundPoints } from '../geometry/outline.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { isToolpath } from '../model/pass.js';
@@ -11,18 +12,6 @@ import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { listMarks, listOwnMarks, type Mark } from './list-marks.js';
 import { shapesMeet } from './shapes-meet.js';
 import { copyMatrices } from './sheet-copies.js';
-
-/** Corners of the upright box around a loop of x, y pairs. */
-function boxOf(loop: Float64Array): readonly [number, number, number, number] {
-  const box: [number, number, number, number] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let at = 0; at < loop.length; at += 2) {
-    box[0] = Math.min(box[0], loop[at]!);
-    box[1] = Math.min(box[1], loop[at + 1]!);
-    box[2] = Math.max(box[2], loop[at]!);
-    box[3] = Math.max(box[3], loop[at + 1]!);
-  }
-  return box;
-}
 
 function centreOf(box: Box): readonly [number, number] {
   return [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
@@ -57,7 +46,7 @@ function findCovered(facts: CheckFacts): readonly Trouble[] {
 /** Marks whose middle lies on the board of a blank, of any copy of it. */
 function findWithin(facts: CheckFacts, marks: readonly Mark[]): readonly Trouble[] {
   const blanks = facts.faces?.blanks ?? [];
-  const index = indexBoxes(Float64Array.from(blanks.flatMap(({ outer }) => boxOf(outer))));
+  const index = indexBoxes(Float64Array.from(blanks.flatMap(({ outer }) => boundPoints(outer))));
   const backs = facts.layout === null ? [IDENTITY] : copyMatrices(facts, facts.layout).map((matrix) => invert(matrix)!);
   const isWithin = (x: number, y: number): boolean =>
     index.search(x, y, x, y).some((at) => {

@@ -4,6 +4,7 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Input } from '../disk/read-input.js';
+import { escapeXml } from '../report/draw-proof.js';
 
 /** The page as it is served. */
 export interface PageServer {
@@ -45,10 +46,6 @@ const PAGE = new URL('../page/', import.meta.url);
 /** Files of the page, by the form of their names: nothing leads out of its folder. */
 const PART = /^parts\/[\w.-]+\.(?:js|css)$/;
 
-function escapeAttribute(text: string): string {
-  return text.replace(/&/g, '&amp;').replace(/"/g, '&quot;').replace(/</g, '&lt;');
-}
-
 /** Asked by the page itself, under the very name it was given: no other site's page, no other name for this machine. */
 function isOurs({ method, headers }: IncomingMessage, authority: string): boolean {
   const { host, origin } = headers;
@@ -67,7 +64,7 @@ function send(response: ServerResponse, status: number, type: string, body: stri
 async function readPage(input: Input | null): Promise<string> {
   const page = await readFile(new URL('index.html', PAGE), 'utf8');
   if (input === null) return page;
-  return page.replace('</head>', () => `<meta name="pinbar-file" content="${escapeAttribute(input.name)}"></head>`);
+  return page.replace('</head>', () => `<meta name="pinbar-file" content="${escapeXml(input.name)}"></head>`);
 }
 
 async function answer(path: string, input: Input | null, response: ServerResponse): Promise<void> {

@@ -1,5 +1,6 @@
 // What cut and crease lines enclose: blanks, their panels, what holds them, and what falls out.
 import { type Box, EMPTY_BOX, unite } from '../geometry/box.js';
+import { boundPoints } from '../geometry/outline.js';
 import type { Blank, Faces, Gap, Island, Panel, Region } from '../model/faces.js';
 import { type Bridge, bridgeGaps } from './bridge-gaps.js';
 import { describeEnds } from './describe-ends.js';
@@ -9,7 +10,7 @@ import { describeHinge, type Fold, growTree, listFolds } from './grow-tree.js';
 import { listOddFolds } from './list-odd-folds.js';
 import { listParcels, type Parcel } from './list-parcels.js';
 import { faceHalves } from './merge-slivers.js';
-import { boxOf, loopPoints, nestLoops } from './nest-loops.js';
+import { loopPoints, nestLoops } from './nest-loops.js';
 import { describeRegion } from './region.js';
 import { sortParcels } from './sort-parcels.js';
 import { splitEdges } from './split-edges.js';
@@ -133,7 +134,7 @@ function summarise(blanks: readonly Blank[], mmPerPx: number): Pick<Faces, 'exte
   let extent: Box = EMPTY_BOX;
   let areaMm2 = 0;
   for (const blank of blanks) {
-    const [x0, y0, x1, y1] = boxOf(blank.outer);
+    const [x0, y0, x1, y1] = boundPoints(blank.outer);
     extent = unite(extent, { x0, y0, x1, y1 });
     areaMm2 += blank.areaMm2;
   }

@@ -1,6 +1,7 @@
 // Which loop is a hole of which face.
 import { indexBoxes } from '../geometry/box-index.js';
 import { isInsideLoop } from '../geometry/inside-loop.js';
+import { boundPoints } from '../geometry/outline.js';
 import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 import type { EdgeTable } from './edge-table.js';
 import { type Loops, originOf } from './trace-loops.js';
@@ -30,18 +31,6 @@ export function loopPoints(table: EdgeTable, loops: Loops, loop: number): Float6
   return new Float64Array(points);
 }
 
-/** The upright box around points: x0, y0, x1, y1. */
-export function boxOf(points: Float64Array): readonly [number, number, number, number] {
-  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let at = 0; at < points.length; at += 2) {
-    x0 = Math.min(x0, points[at]!);
-    y0 = Math.min(y0, points[at + 1]!);
-    x1 = Math.max(x1, points[at]!);
-    y1 = Math.max(y1, points[at + 1]!);
-  }
-  return [x0, y0, x1, y1];
-}
-
 /** Tells rims from holes, and finds the face around each hole. */
 export function nestLoops(table: EdgeTable, loops: Loops): Nesting {
   const rims: number[] = [];
@@ -52,7 +41,7 @@ export function nestLoops(table: EdgeTable, loops: Loops): Nesting {
     rims.push(loop);
   }
   const outlines = rims.map((loop) => loopPoints(table, loops, loop));
-  const index = indexBoxes(new Float64Array(outlines.flatMap(boxOf)));
+  const index = indexBoxes(new Float64Array(outlines.flatMap(boundPoints)));
   const groups = groupLoops(table, loops);
   const findAround = (x: number, y: number, avoid: number): number => {
     let best = -1;

@@ -42,6 +42,18 @@ export function signedArea(points: Float64Array): number {
   return twice / 2;
 }
 
+/** The upright box around points: x0, y0, x1, y1; from infinity to minus infinity where there are none. */
+export function boundPoints(points: Float64Array): readonly [number, number, number, number] {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let at = 0; at < points.length; at += 2) {
+    x0 = Math.min(x0, points[at]!);
+    y0 = Math.min(y0, points[at + 1]!);
+    x1 = Math.max(x1, points[at]!);
+    y1 = Math.max(y1, points[at + 1]!);
+  }
+  return [x0, y0, x1, y1];
+}
+
 /** The length of an outline, the line that closes it included. @unit px */
 export function outlineLength(outline: Outline): number {
   const { points } = outline;

@@ -4,13 +4,11 @@ import { type Matrix, multiply } from '../geometry/matrix.js';
 import { fillRings, type Grid, intersectRegions, type Region, regionArea, toGrid } from '../geometry/region.js';
 import { type Finding, finding } from '../model/finding.js';
 import type { Layout, LayoutPiece } from '../model/layout.js';
+import { boxRing, type Ring } from './box-ring.js';
+import { PER_MM } from './outline-pairs.js';
 
-/** Grid units to the millimetre. */
-const PER_MM = 10_000;
 /** Less than this in common is a touch, square mm. */
 const TOUCH_MM2 = 0.01;
-
-type Ring = readonly (readonly [number, number])[];
 
 const GRID: Grid = { x: 0, y: 0, scale: PER_MM };
 
@@ -22,15 +20,6 @@ function toRegion(rings: readonly Ring[], [a, b, c, d, e, f]: Matrix): Region {
     lines.map((line) => toGrid(GRID, line)),
     'nonzero',
   );
-}
-
-function boxRing({ x0, y0, x1, y1 }: Box): Ring {
-  return [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ];
 }
 
 /** Two copies and what the first prints on the second. */

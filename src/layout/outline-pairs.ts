@@ -16,6 +16,7 @@ import {
   uniteRegions,
 } from '../geometry/region.js';
 import type { LayoutPiece } from '../model/layout.js';
+import { boxRing, type Ring } from './box-ring.js';
 import { gatherMoves, type Moves, mirrorRegion, swapRegion } from './moves.js';
 import type { Gutters } from './place-rows.js';
 import type { TurnedPiece } from './turned-piece.js';
@@ -36,8 +37,6 @@ const SLIVER = 25 * PER_MM * PER_MM;
 /** Rounded corners of a gutter lie within this of their circle, on its inside: corner to corner it may be short by as much. */
 const ROUNDING = 0.01 * PER_MM;
 
-type Ring = readonly (readonly [number, number])[];
-
 /** A copy as it lies, its box's top left at the origin, in convex parts. */
 export interface OutlinedPiece {
   readonly piece: TurnedPiece;
@@ -55,15 +54,6 @@ function ringsToRegion(rings: readonly Ring[], { matrix, box }: TurnedPiece): Re
     toGrid(grid, Float64Array.from(ring.flatMap(([x, y]) => [a * x + c * y + e, b * x + d * y + f]))),
   );
   return uniteRegions(lines.filter((line) => line.length > 2).map((line) => fillRings([line], 'nonzero')));
-}
-
-function boxRing({ x0, y0, x1, y1 }: Box): Ring {
-  return [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ];
 }
 
 function boxConvex(box: Box): Convex {

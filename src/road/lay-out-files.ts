@@ -2,7 +2,6 @@
 import { drawMarks } from '../mark/draw-marks.js';
 import { ownColour } from '../mark/mark-sheets.js';
 import type { Artwork } from '../model/artwork.js';
-import { finding } from '../model/finding.js';
 import type { RoadOptions } from '../model/job.js';
 import type { Layout } from '../model/layout.js';
 import type { MarkPlan } from '../model/marks.js';
@@ -17,6 +16,7 @@ import { readCopies } from '../verify/read-copies.js';
 import { compareSheets, haveEqualExtents, judgeReadings } from '../verify/verify.js';
 import { enterStage } from './enter-stage.js';
 import { type LaidOutPass, layOutPass } from './lay-out-pass.js';
+import { leaveUnasked } from './leave-unasked.js';
 import { sheetToUser } from './write-copies.js';
 
 /** What is laid out. */
@@ -57,26 +57,12 @@ function drawSheetMarks(job: SheetJob, ticket: Ticket, index: number, { artwork:
   return drawMarks(plan, ticket.marks, { pass: run, colour, label: `${run.order} ${run.name} / ${job.stem}` });
 }
 
-function sayNotAsked(why: string): Judgement {
-  const note = finding('witness/not-asked', { message: `The second judge did not look at the sheets: ${why}.` });
-  return {
-    judge: 'witness',
-    of: 'sheets',
-    looked: false,
-    why,
-    shapesJudged: 0,
-    greatestDeviationMm: 0,
-    greatestDeviationAt: '',
-    findings: [note],
-  };
-}
-
 async function callWitness(job: SheetJob, laid: readonly LaidOutPass[]): Promise<Judgement> {
   const { matricesMm, widthMm, heightMm } = job.layout;
   const most = Math.max(0, ...laid.map(({ before }) => before.source.elements.count)) * matricesMm.length;
   const many = most > WITNESS_ELEMENTS ? 'the copies have more than 900,000 elements' : '';
   const why = job.whyNot === '' ? many : job.whyNot;
-  if (why !== '') return sayNotAsked(why);
+  if (why !== '') return leaveUnasked(why, 'sheets');
   const { judgeSheetsOfCopies } = await import('../witness/judge-copies.js');
   const cases = laid.map(({ name, pass, pieces }) => ({ name, pass, sheet: joinPieces(pieces) }));
   const { shapes, deviationMm, deviationAt, findings } = judgeSheetsOfCopies(cases, {

@@ -1,6 +1,4 @@
 // Both judges over the finished files.
-import type { Finding } from '../model/finding.js';
-import { finding } from '../model/finding.js';
 import type { RoadOptions } from '../model/job.js';
 import type { Judgement, PassProof, Proof } from '../model/proof.js';
 import { joinPieces, type OutputFile, type Sheet } from '../model/sheet.js';
@@ -16,6 +14,7 @@ import {
 } from '../verify/verify.js';
 import type { SheetClaim } from '../witness/judge-sheets.js';
 import { enterStage } from './enter-stage.js';
+import { leaveUnasked } from './leave-unasked.js';
 import { resolveSource, scanBytes } from './read-artwork.js';
 
 /** Source size up to which the second judge looks unless told otherwise, bytes. */
@@ -54,18 +53,7 @@ function claimFiles(original: Original, made: MadeFiles): readonly SheetClaim[] 
 
 async function callWitness(original: Original, made: MadeFiles, ticket: Ticket): Promise<Judgement> {
   const why = whyNot(original, ticket);
-  if (why !== '') {
-    const note: Finding = finding('witness/not-asked', { message: `The second judge did not look: ${why}.` });
-    return {
-      judge: 'witness',
-      looked: false,
-      why,
-      shapesJudged: 0,
-      greatestDeviationMm: 0,
-      greatestDeviationAt: '',
-      findings: [note],
-    };
-  }
+  if (why !== '') return leaveUnasked(why);
   const { artwork, assignment } = original;
   // Loaded only when it looks: its reader costs more to load than small files cost to split.
   const { judgeSheets } = await import('../witness/judge-sheets.js');

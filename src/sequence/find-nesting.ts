@@ -1,7 +1,7 @@
 // Which lines lie within which outlines: what is within is cut first, while the board around it still holds.
 import { chainLines } from '../geometry/chain-runs.js';
 import { isInsideLoop } from '../geometry/inside-loop.js';
-import { type Outline, signedArea } from '../geometry/outline.js';
+import { boundPoints, type Outline, signedArea } from '../geometry/outline.js';
 
 /** Ends of lines that miss each other by less are joined. @unit px */
 const SNAP_PX = 0.2;
@@ -17,19 +17,8 @@ interface Loop {
 /** First item, then the one that must come after it. */
 export type Before = readonly [number, number];
 
-function boxOf(points: Float64Array): Loop['box'] {
-  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let at = 0; at < points.length; at += 2) {
-    x0 = Math.min(x0, points[at]!);
-    y0 = Math.min(y0, points[at + 1]!);
-    x1 = Math.max(x1, points[at]!);
-    y1 = Math.max(y1, points[at + 1]!);
-  }
-  return [x0, y0, x1, y1];
-}
-
 function makeLoop(items: readonly number[], points: Float64Array): Loop {
-  return { items, points, area: Math.abs(signedArea(points)), box: boxOf(points) };
+  return { items, points, area: Math.abs(signedArea(points)), box: boundPoints(points) };
 }
 
 /** The points of an outline the other way round. */
@@ -98,7 +87,7 @@ export function findNesting(outlines: readonly (readonly Outline[])[]): readonly
   outlines.forEach((runs, item) => {
     for (const { points, closed } of runs) {
       if (points.length < 4) continue;
-      const box = boxOf(points);
+      const box = boundPoints(points);
       const area = closed ? Math.abs(signedArea(points)) : 0;
       const around = loops.find(
         (loop) => loop.area > area && !loop.items.includes(item) && contains(loop, points, box),

@@ -1,4 +1,5 @@
 // Files to one zip archive, byte for byte the same on every run: stored, without dates.
+import { createCrc32 } from '../model/crc32.js';
 import { encodeUtf8 } from '../model/platform.js';
 import { countBytes } from '../model/sheet.js';
 import { PinbarError } from '../model/trouble.js';
@@ -16,30 +17,6 @@ const FIRST_DATE = 0x0021;
 const UTF8_NAMES = 0x0800;
 /** The format without its extension for large archives ends here, bytes. */
 const LARGEST_BYTES = 0xffff_ffff;
-
-function buildTable(): Uint32Array {
-  const table = new Uint32Array(256);
-  for (let i = 0; i < 256; i += 1) {
-    let rest = i;
-    for (let bit = 0; bit < 8; bit += 1) rest = rest & 1 ? (rest >>> 1) ^ 0xedb88320 : rest >>> 1;
-    table[i] = rest >>> 0;
-  }
-  return table;
-}
-
-/**
- * CRC-32 of bytes in pieces.
- *
- * @source ISO 3309, as PKWARE's APPNOTE.TXT 4.4.7 asks
- */
-export function crc32(pieces: readonly Uint8Array[]): number {
-  const table = buildTable();
-  let rest = 0xffff_ffff;
-  for (const piece of pieces) {
-    for (let i = 0; i < piece.length; i += 1) rest = table[(rest ^ piece[i]!) & 0xff]! ^ (rest >>> 8);
-  }
-  return (rest ^ 0xffff_ffff) >>> 0;
-}
 
 /** Numbers as little-endian bytes; each with its width in bytes. */
 function packNumbers(fields: readonly (readonly [value: number, width: 2 | 4])[]): Uint8Array {
@@ -79,6 +56,7 @@ function describeFile(name: Uint8Array, length: number, crc: number): readonly (
 export function zipFiles(files: readonly PackedFile[]): readonly Uint8Array[] {
   const pieces: Uint8Array[] = [];
   const directory: Uint8Array[] = [];
+  const crc32 = createCrc32();
   let offset = 0;
   for (const file of files) {
     const name = encodeUtf8(file.name);

@@ -3,7 +3,7 @@ import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { encodeUtf8 } from '../../../src/model/platform.js';
 import { joinPieces } from '../../../src/model/sheet.js';
-import { crc32, zipFiles } from '../../../src/write/zip-files.js';
+import { zipFiles } from '../../../src/write/zip-files.js';
 
 const FILES = [
   { name: 'a.svg', pieces: [encodeUtf8('<svg'), encodeUtf8('/>')] },
@@ -20,8 +20,6 @@ describe('an archive', () => {
 
   it('holds the check sum of each', () => {
     // The check value of the CRC catalogue: "123456789" gives cbf43926.
-    expect(crc32([encodeUtf8('12345'), encodeUtf8('6789')])).toBe(0xcbf43926);
-    expect(crc32([])).toBe(0);
     const [header] = zipFiles([{ name: 'n', pieces: [encodeUtf8('123456789')] }]);
     expect(new DataView(header!.buffer).getUint32(14, true)).toBe(0xcbf43926);
   });
