@@ -47,8 +47,9 @@ export function listOutside(requests: readonly string[]): readonly string[] {
   return requests.filter((address) => !/^(?:blob|data):/.test(address) && address !== SINGLE);
 }
 
-/** Waits until the page has done its work. */
+/** Waits until the page has done its work. What was just asked of it is shown first: before that the last verdict still stands. */
 export async function waitDone(page: Page): Promise<void> {
+  await page.evaluate('new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))');
   await page.waitForSelector('.verdict:not(:has(.busy))', { timeout: 30_000 });
 }
 
