@@ -1,5 +1,5 @@
 // What the ticket says of each pass beyond its role: side, size, and what it registers to.
-import type { Pass, Role } from '../model/pass.js';
+import { namesPass, type Pass, type Role } from '../model/pass.js';
 import type { PassRequest, Ticket } from '../model/ticket.js';
 import type { CheckFacts } from './check-facts.js';
 import { listOwnMarks } from './list-marks.js';
@@ -50,7 +50,7 @@ export function listSetups(facts: CheckFacts): readonly PassSetup[] {
     .map((pass, index): PassSetup => {
       const request = findRequest(pass, ticket);
       const side = request?.side ?? (pass.role.startsWith('reverse-') ? 'reverse' : 'front');
-      const gets = artwork.marks >= 0 || (wanted && (marked.length === 0 || marked.includes(pass.name)));
+      const gets = artwork.marks >= 0 || (wanted && namesPass(marked, pass));
       return { pass, index, side, request, marked: gets || ownMarked.has(index) };
     })
     .sort((a, b) => a.pass.order - b.pass.order);

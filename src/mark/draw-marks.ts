@@ -2,7 +2,7 @@
 import { printNumber } from '../geometry/print-number.js';
 import { drawLetters, measureLetters } from '../geometry/stroke-letters.js';
 import type { MarkPlan, PointMm } from '../model/marks.js';
-import { isToolpath, type Pass } from '../model/pass.js';
+import { isToolpath, namesPass, type Pass } from '../model/pass.js';
 import type { MarksRequest } from '../model/ticket.js';
 
 /** How one pass draws the marks. */
@@ -140,7 +140,7 @@ export function drawMarks(plan: MarkPlan, marks: MarksRequest, style: MarkStyle)
   const path = (name: string, d: string, css: string): string => `<path data-mark="${name}" d="${d}" style="${css}"/>`;
   const tool = isToolpath(style.pass.role);
   const parts = [path('corner', cornerPath(plan, marks.cornerLengthMm), line)];
-  if (marks.passes.length === 0 || marks.passes.includes(style.pass.name)) {
+  if (namesPass(marks.passes, style.pass)) {
     parts.push(path('cross', crossPath(plan.crossesMm, marks.crossSizeMm), line));
     const radius = marks.discDiameterMm / 2;
     parts.push(

@@ -145,6 +145,7 @@ const KINDS = {
   },
   'mark/no-room': { severity: 'error', asks: true, doc: 'The artboard has no room for the marks.' },
   'mark/percent-lengths': { severity: 'error', doc: 'The artboard cannot grow: lengths in percent would change.' },
+  'mark/no-such-pass': { severity: 'warning', doc: 'A pass that is to carry register marks is not in this job.' },
   'mark/left-out': { severity: 'note', doc: 'No marks were asked for; drawn extents may differ between passes.' },
   'compact/moved': { severity: 'warning', doc: 'Compaction moved or lost something; the uncompacted file is written.' },
   'compact/too-large': { severity: 'warning', doc: 'The file is too large to compact.' },

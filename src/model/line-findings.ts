@@ -4,6 +4,12 @@
 export const LINE_KINDS = {
   'sequence/stayed': { severity: 'note', doc: 'Elements of a pass that cannot be moved safely keep their place.' },
   'sequence/order-kept': { severity: 'warning', doc: 'Lines come after others that they should come before.' },
+  'sequence/start-kept': {
+    severity: 'note',
+    doc: 'Lines of a pass keep their start point though others were allowed.',
+  },
+  'sequence/no-such-pass': { severity: 'warning', doc: 'A pass that is to be put in order is not in this job.' },
+  'ties/no-such-pass': { severity: 'warning', doc: 'A pass that is to get ties is not in this job, or gets others.' },
   'ties/few': { severity: 'warning', doc: 'An outline has no room for as many ties as wanted.' },
   'ties/far-apart': { severity: 'warning', doc: 'An outline is free over a longer stretch than wanted.' },
   'ties/stretched': {

@@ -60,6 +60,11 @@ export interface Pass {
   readonly role: Role;
 }
 
+/** Whether a list of passes names a pass, by its name or role; an empty list names all. */
+export function namesPass(names: readonly string[], pass: Pass): boolean {
+  return names.length === 0 || names.includes(pass.name) || names.includes(pass.role);
+}
+
 /** Which part of a shape a pass takes; `fill` and `stroke` when its paint is parted. */
 export type Part = 'whole' | 'fill' | 'stroke';
 

@@ -1,13 +1,14 @@
 // What is made of the finished passes where the ticket asks: another order of the lines, then ties.
 import type { Finding } from '../model/finding.js';
 import type { RoadOptions } from '../model/job.js';
-import { isToolpath, type Pass } from '../model/pass.js';
+import { isToolpath, namesPass, type Pass } from '../model/pass.js';
 import type { SequenceReport } from '../model/sequence.js';
 import { joinPieces, type OutputFile } from '../model/sheet.js';
 import type { Ticket } from '../model/ticket.js';
 import type { TieReport } from '../model/ties.js';
 import { shapeOutline } from '../resolve/shape-outline.js';
 import { finishBytes } from '../write/finish-files.js';
+import { findTieRequest } from './check-asked-passes.js';
 import { enterStage } from './enter-stage.js';
 import { listRuns } from './list-work.js';
 import { resolveSource, scanBytes } from './read-artwork.js';
@@ -23,11 +24,6 @@ export interface DerivedPasses {
   readonly sequence: readonly SequenceReport[];
   readonly ties: readonly TieReport[];
   readonly findings: readonly Finding[];
-}
-
-/** Whether a list of passes names a pass, by its name or role; an empty list names all. */
-function namesPass(names: readonly string[], pass: Pass): boolean {
-  return names.length === 0 || names.includes(pass.name) || names.includes(pass.role);
 }
 
 /** Ends of all creases on the artboard, px: x, y pairs. */
@@ -72,7 +68,7 @@ export async function derivePasses(
       findings.push(...ordered.findings);
       bytes = ordered.bytes;
     }
-    const request = requests.find(({ pass: name }) => namesPass([name], pass));
+    const request = findTieRequest(requests, pass);
     if (request !== undefined) {
       const tied = tiePass({ name: file.name, pass, bytes }, request, creaseEnds, options);
       ties.push(tied.report);

@@ -13,6 +13,7 @@ import type { Source } from '../source/source.js';
 import type { Sanitised } from '../split/sanitise.js';
 import { prepareSplit, type SplitResult, split as splitArtwork } from '../split/split.js';
 import { relevelFindings } from '../ticket/relevel.js';
+import { checkAskedPasses } from './check-asked-passes.js';
 import { enterStage } from './enter-stage.js';
 import { judgeOrder } from './judge-order.js';
 import { leaveOut } from './leave-out.js';
@@ -65,7 +66,8 @@ export async function prepareJob(bytes: Uint8Array, ticket: Ticket, options: Roa
   await enterStage('split', options);
   const pictures = await loadPictures(sanitised.linkedPictures, ticket, options);
   const parts = splitArtwork(source, artwork, assignment, { ticket, sanitised, pictures, rootSize: marks.rootSize });
-  const before = [...source.findings, ...artwork.findings, ...claims, ...marks.findings, ...parts.findings];
+  const asked = checkAskedPasses(ticket, assignment.passes);
+  const before = [...source.findings, ...artwork.findings, ...claims, ...asked, ...marks.findings, ...parts.findings];
   const findings = relevelFindings(placeFindings(before, source, artwork), ticket.severities);
   return { source, sanitised, artwork, assignment, marks, parts, pictures, findings };
 }

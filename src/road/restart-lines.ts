@@ -7,6 +7,7 @@ import { PX_PER_MM } from '../geometry/units.js';
 import { type Stretch, writeStretches } from '../geometry/write-stretch.js';
 import type { Artwork, Shape } from '../model/artwork.js';
 import type { RoadOptions } from '../model/job.js';
+import type { Stayed } from '../model/sequence.js';
 import { shapeRuns } from '../resolve/shape-outline.js';
 import { chooseStarts, type StartChoice } from '../sequence/choose-starts.js';
 import { entryOf, exitOf, type Spot } from '../sequence/travel.js';
@@ -21,6 +22,8 @@ const TRIED_OF_MANY = 12;
 const MANY = 500;
 /** A closed line starts no nearer to a corner than this: the knife comes down on a straight stretch. */
 const CORNER_CLEAR_PX: number = 1 * PX_PER_MM;
+
+const NOT_SAME = 'style rules would see it otherwise once it is written as a path';
 
 /** A line as it may be written: the run, maybe reversed, and the stretch of it that is the whole. */
 interface Writing extends StartChoice {
@@ -40,6 +43,8 @@ export interface RestartedPass {
   readonly bytes: Uint8Array;
   /** Items that are written otherwise. */
   readonly items: readonly number[];
+  /** Lines that keep their start whatever would be gained, and why. */
+  readonly kept: readonly Stayed[];
 }
 
 function spotAt(run: MeasuredRun, matrix: Matrix, length: number): Spot {
@@ -70,20 +75,42 @@ function listWritings(run: MeasuredRun, matrix: Matrix, tried: number): readonly
   return [write(run, 0), ...starts.map((start) => write(run, start))];
 }
 
-/** The line of an item that may be written otherwise: one run, drawn by its own element, and nothing that goes by its start. */
-function findLine(source: Source, artwork: Artwork, work: WorkList, item: number): Restartable | null {
+/** Why an item must keep its start, or the one line it is: drawn by its own element, in one part, and nothing that goes by its start. */
+function findShape(artwork: Artwork, work: WorkList, item: number): Shape | string {
   const [shape, ...others] = work.shapes[item]!;
-  if (shape === undefined || others.length > 0 || work.items[item]!.fixed) return null;
-  if (shape.carrier !== shape.element || work.rows[item] !== shape.element) return null;
-  // Dashes and markers go by the start; a reference may be a marker.
-  if (shape.paint.strokeDasharray.length > 0 || artwork.references.has(shape.element)) return null;
-  const runs = shapeRuns(source, artwork, shape);
-  if (runs.length !== 1) return null;
-  return {
-    item,
-    shape,
-    writings: listWritings(runs[0]!, shape.matrix, work.items.length > MANY ? TRIED_OF_MANY : TRIED),
-  };
+  // Why such an item stays is told with its place.
+  if (shape === undefined || work.items[item]!.fixed) return '';
+  if (others.length > 0 || shape.carrier !== shape.element || work.rows[item] !== shape.element)
+    return 'it is drawn by a use, or as one with others';
+  if (shape.paint.strokeDasharray.length > 0) return 'it is dashed, and dashes go by the start';
+  if (artwork.references.has(shape.element)) return 'it has markers or an effect, which may go by the start';
+  return shape;
+}
+
+/** The lines of an order, each with all the ways to write it, or why there is but one. */
+function findLines(
+  source: Source,
+  artwork: Artwork,
+  work: WorkList,
+  items: readonly number[],
+): readonly (Restartable | string)[] {
+  const shared = new Set(
+    artwork.shapes.filter(({ carrier, element }) => carrier !== element).map(({ element }) => element),
+  );
+  const tried = work.items.length > MANY ? TRIED_OF_MANY : TRIED;
+  return items.map((item) => {
+    const shape = findShape(artwork, work, item);
+    if (typeof shape === 'string') return shape;
+    if (shared.has(shape.element)) return 'a use draws it once more';
+    const runs = shapeRuns(source, artwork, shape);
+    if (runs.length !== 1) return 'it has several parts';
+    return { item, shape, writings: listWritings(runs[0]!, shape.matrix, tried) };
+  });
+}
+
+/** Reasons with how often each was given. */
+function countReasons(reasons: readonly string[]): readonly Stayed[] {
+  return [...new Set(reasons)].map((why) => ({ why, count: reasons.filter((reason) => reason === why).length }));
 }
 
 interface Change {
@@ -115,13 +142,9 @@ export function restartLines(
   options: RoadOptions,
 ): RestartedPass {
   const run = ordered.order.filter((item) => work.items[item]!.runs.length > 0);
-  const shared = new Set(
-    artwork.shapes.filter(({ carrier, element }) => carrier !== element).map(({ element }) => element),
-  );
-  const lines = run.map((item) => {
-    const line = findLine(source, artwork, work, item);
-    return line === null || shared.has(line.shape.element) ? null : line;
-  });
+  const found = findLines(source, artwork, work, run);
+  const lines = found.map((line) => (typeof line === 'string' ? null : line));
+  const reasons = found.flatMap((line) => (typeof line === 'string' && line !== '' ? [line] : []));
   const choices = lines.map(
     (line, place) =>
       line?.writings ?? [{ entry: entryOf(work.items[run[place]!]!)!, exit: exitOf(work.items[run[place]!]!)! }],
@@ -138,11 +161,13 @@ export function restartLines(
     }));
     const bytes = writeLines(source, written);
     const { broken } = judgeTies(bytes, claimAll(artwork, changes), options);
-    if (broken.length === 0) return { bytes, items: changes.map(({ line }) => line.item) };
+    if (broken.length === 0) return { bytes, items: changes.map(({ line }) => line.item), kept: countReasons(reasons) };
     const guilty = new Set(broken.map((index) => artwork.shapes[index]));
     const kept = changes.filter(({ line }) => !guilty.has(line.shape));
     // Where a line that was left alone is seen otherwise, rules look at neighbours: then all stay.
-    changes = kept.length < changes.length ? kept : [];
+    const next = kept.length < changes.length ? kept : [];
+    reasons.push(...Array.from({ length: changes.length - next.length }, () => NOT_SAME));
+    changes = next;
   }
-  return { bytes: source.text, items: [] };
+  return { bytes: source.text, items: [], kept: countReasons(reasons) };
 }

@@ -113,6 +113,17 @@ function noteStayed(stayed: readonly Stayed[], file: string): readonly Finding[]
   );
 }
 
+function noteStarts(kept: readonly Stayed[], file: string): readonly Finding[] {
+  return kept.map(({ why, count }) =>
+    finding('sequence/start-kept', {
+      message: `${file}: ${count === 1 ? 'a line keeps its start' : `${count} lines keep their starts`}, because ${why}.`,
+      remedy: 'Nothing has to be done; where the way matters, draw each as one plain line without dashes and markers.',
+      place: { file },
+      data: { why, count },
+    }),
+  );
+}
+
 function noteBroken(broken: number, file: string): readonly Finding[] {
   if (broken === 0) return [];
   return [
@@ -198,12 +209,14 @@ function restartPass(pass: PassBytes, ordered: Ordered, request: SequenceRequest
   let places: readonly number[] = ordered.order;
   let best: SequencedPass = ordered;
   const restarted = new Set<number>();
+  let kept: readonly Stayed[] = [];
   for (let round = 0; round < ROUNDS; round += 1) {
     const source = scanBytes(best.bytes, options);
     const artwork = resolveSource(source, options, null);
     const work = listWork(source, artwork, pass.pass.role);
     const order = listItems(work.root);
-    const { bytes, items } = restartLines(source, artwork, work, { order, origin }, options);
+    const { bytes, items, kept: keptNow } = restartLines(source, artwork, work, { order, origin }, options);
+    if (round === 0) kept = keptNow;
     if (items.length === 0) break;
     const again = orderPass({ ...pass, bytes }, request, options);
     if (!(again.report.travelAfterMm < best.report.travelAfterMm - LEAST_GAIN_MM)) break;
@@ -218,7 +231,7 @@ function restartPass(pass: PassBytes, ordered: Ordered, request: SequenceRequest
       report: { ...best.report, travelAfterMm, liftsAfter, moved, restarted: restarted.size },
     };
   }
-  return best;
+  return { ...best, findings: [...best.findings, ...noteStarts(kept, pass.name)] };
 }
 
 /**
@@ -231,7 +244,8 @@ function restartPass(pass: PassBytes, ordered: Ordered, request: SequenceRequest
  */
 export function sequencePass(pass: PassBytes, request: SequenceRequest, options: RoadOptions): SequencedPass {
   const ordered = orderPass(pass, request, options);
-  return request.restartContours && !ordered.artwork.structural
-    ? restartPass(pass, ordered, request, options)
-    : ordered;
+  if (!request.restartContours) return ordered;
+  if (!ordered.artwork.structural) return restartPass(pass, ordered, request, options);
+  const kept = [{ why: 'style rules look at neighbours', count: ordered.order.length }];
+  return { ...ordered, findings: [...ordered.findings, ...noteStarts(kept, pass.name)] };
 }
