@@ -15,6 +15,7 @@ import {
 } from '../index.js';
 import { printChecks } from '../report/print-checks.js';
 import { printFindings } from '../report/print-findings.js';
+import { readDelivered } from './file-trouble.js';
 import { MACHINE_DISK } from './folder-disk.js';
 import type { JobAnswer, JobAsked, JobNotMade } from './job-message.js';
 
@@ -108,7 +109,8 @@ async function reportJob(delivered: Delivered, found: readonly Finding[]): Promi
 async function makeJob(asked: JobAsked): Promise<JobAnswer> {
   const ticket = readTicket(asked.ticket ?? { pinbar: 1 });
   // One byte more than allowed is enough for the reader to refuse it.
-  const bytes = MACHINE_DISK.read(Buffer.from(asked.path), 0, (asked.limits.bytes ?? DEFAULT_LIMITS.bytes) + 1);
+  const atMost = (asked.limits.bytes ?? DEFAULT_LIMITS.bytes) + 1;
+  const bytes = readDelivered(MACHINE_DISK, { path: Buffer.from(asked.path), what: asked.fileName, atMost });
   const pictures: string[] = [];
   const reader = pictureReader(asked.picturesIn === null ? null : `${asked.picturesIn}/art.svg`);
   const loadPicture = async (address: string): Promise<Uint8Array | null> => {
@@ -132,7 +134,8 @@ async function makeJob(asked: JobAsked): Promise<JobAnswer> {
 /**
  * Runs a job to its answer.
  *
- * @throws What is neither about the artwork nor about the ticket: a fault of pinbar, or an error of the system.
+ * @throws FileTrouble where the art cannot be read; what else is neither about the artwork nor about the ticket: a fault of pinbar, or
+ *   an error of the system.
  */
 export async function answerJob(asked: JobAsked): Promise<JobAnswer> {
   try {

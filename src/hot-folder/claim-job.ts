@@ -1,12 +1,16 @@
 // Claims a delivery: its job folder is made and kept first, then one rename takes the art, and nobody else can.
-import { chooseTicket } from './choose-ticket.js';
+import { chooseTicket, type FoundTicket } from './choose-ticket.js';
+import { FileTrouble } from './file-trouble.js';
 import { codeOf, joinPath } from './folder-disk.js';
 import { type JobRecord, nameOf, printRecord, RECORD_NAME } from './job-record.js';
 import type { Delivery } from './scan-in.js';
 import type { HeldJob, Station } from './station.js';
 
-/** Why a delivery was not claimed. `gone`: another took it or it was taken back; `not-allowed`: its own folder does not let go of it. */
-export type ClaimRefusal = 'gone' | 'not-allowed';
+/**
+ * Why a delivery was not claimed. `gone`: another took it or it was taken back; `not-allowed`: its own folder does not let go of it;
+ * `ticket-not-readable`: it shares a ticket with others, and nobody can read that.
+ */
+export type ClaimRefusal = 'gone' | 'not-allowed' | 'ticket-not-readable';
 
 /** Takes a ticket that belongs to the art alone along, where it still lies there. */
 export function fetchBeside(station: Station, job: HeldJob): void {
@@ -22,16 +26,26 @@ function dropFolder(station: Station, folder: Buffer): void {
   station.disk.remove(folder);
 }
 
+function findTicket({ disk, layout }: Station, delivery: Delivery): FoundTicket | null {
+  try {
+    return chooseTicket(disk, layout, delivery);
+  } catch (error) {
+    if (error instanceof FileTrouble) return null;
+    throw error;
+  }
+}
+
 /**
  * Claims a delivery.
  *
  * @throws Errors of the system about the rooms of the hot folder; then the delivery is where it was, or in its job folder.
  */
 export function claimJob(station: Station, delivery: Delivery): HeldJob | ClaimRefusal {
-  const { disk, layout, home } = station;
+  const { disk, home } = station;
   // Most of what is lost to other watchers is seen here, before anything is written for it.
   if (disk.look(delivery.path)?.kind !== 'file') return 'gone';
-  const ticket = chooseTicket(disk, layout, delivery);
+  const ticket = findTicket(station, delivery);
+  if (ticket === null) return 'ticket-not-readable';
   const id = station.nextId();
   const folder = joinPath(home, id);
   const record: JobRecord = {

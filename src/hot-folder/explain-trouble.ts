@@ -5,6 +5,8 @@ import { FolderTrouble } from './layout.js';
 
 const REASONS: Readonly<Record<string, string>> = {
   EIO: 'the disk reports an error',
+  EUCLEAN: 'the file system is damaged and has to be checked',
+  EBADMSG: 'the file system is damaged and has to be checked',
   EMFILE: 'too many files are open in this process',
   ENFILE: 'too many files are open on this machine',
   ENOMEM: 'the machine has no memory left',

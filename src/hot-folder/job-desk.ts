@@ -1,8 +1,9 @@
 // The desk: which jobs of a watcher run now, which must run with nothing beside them, and what became of trouble.
 import type { JobFacts } from './end-job.js';
 import { isFolderTrouble } from './explain-trouble.js';
+import { FileTrouble } from './file-trouble.js';
 import { replaceRecord } from './job-record.js';
-import { failJob, type Runner, type RunningJob, runJob, tellJob, WORKER_ENDS } from './run-job.js';
+import { failJob, failUnread, type Runner, type RunningJob, runJob, tellJob, WORKER_ENDS } from './run-job.js';
 import { type HeldJob, JobLost } from './station.js';
 
 /** What the desk works with. */
@@ -12,6 +13,8 @@ export interface DeskOptions {
   readonly size: number;
   /** Trouble with the folder: the job stays in the watcher's room, to be started again. */
   readonly onTrouble: (error: unknown, job: HeldJob) => void;
+  /** A file of the job cannot be read. Returns whether it stays in the watcher's room, to be tried again later. */
+  readonly onUnread: (error: FileTrouble, job: HeldJob) => boolean;
 }
 
 /** How a job starts. */
@@ -52,12 +55,15 @@ function noFacts(codes: readonly string[]): JobFacts {
   return { bytes: 0, sha256: null, codes, seconds: 0, interrupted: true };
 }
 
-/** Trouble ends in one of three ways: the job is another's, the folder has to be mended, or the fault is ours and told. */
+/** Trouble ends in one of four ways: the job is another's, a file of it is broken, the folder has to be mended, or the fault is ours and told. */
 function meetTrouble({ options }: DeskState, job: HeldJob, error: unknown): void {
-  const { runner, onTrouble } = options;
+  const { runner, onTrouble, onUnread } = options;
   try {
     if (error instanceof JobLost || runner.station.disk.look(job.folder) === null) {
       tellJob(runner, job, 'lost', noFacts([]));
+    } else if (error instanceof FileTrouble) {
+      // To set it aside the folder has to take a report: where the whole disk is gone that fails too, and the folder rests.
+      if (!onUnread(error, job)) failUnread(runner, job, error);
     } else if (isFolderTrouble(error)) {
       onTrouble(error, job);
     } else {

@@ -1,4 +1,5 @@
 // What a job folder says about its job: a small file that goes with it from room to room.
+import { readWritten } from './file-trouble.js';
 import { type FolderDisk, joinPath } from './folder-disk.js';
 
 /** Name of the record in a job folder. Deliveries never begin with a point, so none has it. */
@@ -12,7 +13,7 @@ export interface JobRecord {
   readonly from: readonly Buffer[];
   /** A ticket beside the art that belongs to it alone, by name. */
   readonly beside: Buffer | null;
-  /** The ticket as it counts, JSON; null: by layer names. */
+  /** The ticket as it counts, JSON; null: by layer names, or, with a ticket beside the art, by what that says. */
   readonly ticket: string | null;
   /** How often it was started all alone after a watcher had died with it. */
   readonly aloneRuns: number;
@@ -59,13 +60,17 @@ function textOrNull(value: unknown): string | null {
   return typeof value === 'string' ? value : null;
 }
 
-/** The record of a job folder; null where there is none that can be read. */
+/**
+ * The record of a job folder; null where there is none that can be understood.
+ *
+ * @throws FileTrouble.
+ */
 export function readRecord(disk: FolderDisk, folder: Buffer): JobRecord | null {
   const path = joinPath(folder, RECORD_NAME);
   if (disk.look(path)?.kind !== 'file') return null;
   let written: WrittenRecord;
   try {
-    written = JSON.parse(disk.read(path).toString('utf8')) as WrittenRecord;
+    written = JSON.parse(readWritten(disk, { path, what: 'The record of this job' }).toString('utf8')) as WrittenRecord;
   } catch (error) {
     if (error instanceof SyntaxError) return null;
     throw error;

@@ -1,7 +1,9 @@
 // The ticket that counts for a job in its folder: what it came with, and the answers that were put beside it.
 import { createHash } from 'node:crypto';
 import { readTicketFile } from './choose-ticket.js';
+import { FileTrouble } from './file-trouble.js';
 import { joinPath } from './folder-disk.js';
+import { sayName } from './job-record.js';
 import { isTicketName } from './scan-in.js';
 import type { HeldJob, Station } from './station.js';
 
@@ -39,11 +41,20 @@ function parseObject(text: string): object | null {
   }
 }
 
-/** The ticket of a job, JSON. Each key of an answer takes the place of that key; what is no JSON object counts alone, to be refused. */
+/**
+ * The ticket of a job, JSON. Each key of an answer takes the place of that key; what is no JSON object counts alone, to be refused.
+ *
+ * @throws FileTrouble: a job never runs without a ticket that it came with.
+ */
 export function ticketOf(station: Station, job: HeldJob): string | null {
   const { record, folder } = job;
+  const names = listTickets(station, folder);
+  // It could not be read when the art was claimed, so its text is nowhere else.
+  if (record.ticket === null && record.beside !== null && !names.some((name) => name.equals(record.beside!))) {
+    throw new FileTrouble(`The ticket ${sayName(record.beside)}`, 'ENOENT');
+  }
   let text = record.ticket;
-  for (const name of listTickets(station, folder)) {
+  for (const name of names) {
     const own = readTicketFile(station.disk, joinPath(folder, name));
     if (own === null) continue;
     if (record.beside !== null && name.equals(record.beside)) {

@@ -1,5 +1,6 @@
 // Puts the files of a job into `out/` under a name that follows from bytes and ticket, so that doing it twice changes nothing.
 import { createHash } from 'node:crypto';
+import { readWritten } from './file-trouble.js';
 import { joinPath } from './folder-disk.js';
 import { artName, folderName, type HeldJob, isTaken, JobLost, type Station } from './station.js';
 
@@ -35,7 +36,8 @@ function parseNaming(bytes: Buffer): Naming | null {
 /** The names that were settled for a key; null where nobody did. */
 export function readNaming(station: Station, key: string): Naming | null {
   const path = joinPath(station.layout.keys, key);
-  return station.disk.look(path)?.kind === 'file' ? parseNaming(station.disk.read(path)) : null;
+  if (station.disk.look(path)?.kind !== 'file') return null;
+  return parseNaming(readWritten(station.disk, { path, what: `work/.keys/${key}` }));
 }
 
 /**
@@ -85,12 +87,14 @@ export function isPublished(station: Station, out: string, bytesHash: string): b
   const path = joinPath(folder, 'manifest.json');
   if (disk.look(folder)?.kind !== 'folder' || disk.look(path)?.kind !== 'file') return false;
   try {
-    const manifest = JSON.parse(disk.read(path).toString('utf8')) as ManifestShape;
+    const bytes = readWritten(disk, { path, what: `out/${out}/manifest.json` });
+    const manifest = JSON.parse(bytes.toString('utf8')) as ManifestShape;
     if (manifest.document !== 'manifest' || manifest.input?.sha256 !== bytesHash) return false;
     return (manifest.passes ?? []).every(({ file, sha256 }) => {
       if (typeof file !== 'string' || file.includes('/')) return false;
       const there = joinPath(folder, file);
-      return disk.look(there)?.kind === 'file' && hashOf(disk.read(there)) === sha256;
+      if (disk.look(there)?.kind !== 'file') return false;
+      return hashOf(readWritten(disk, { path: there, what: `out/${out}/${file}` })) === sha256;
     });
   } catch (error) {
     if (error instanceof SyntaxError) return false;

@@ -1,5 +1,6 @@
 // Which deliveries are ready: at rest, there to their end, with the ticket that they wait for.
 import { endsWell, ticketEndsWell } from './ends-well.js';
+import { FILE_TRIES, FILE_TRIES_APART_MS, isBroken } from './file-trouble.js';
 import { codeOf, type FolderDisk, joinPath, type Look } from './folder-disk.js';
 import type { Layout } from './layout.js';
 import { isAtRest, lookAgain, type Seen } from './rest-watch.js';
@@ -10,12 +11,14 @@ export interface ReadyMemory {
   readonly seen: Map<string, Seen>;
   /** Marks of files that were looked at when they were at rest, and whether they are there to their end. */
   readonly whole: Map<string, { readonly mark: string; readonly ends: boolean }>;
+  /** Files at rest that the disk could not read: how often, and when it is asked again. */
+  readonly broken: Map<string, { readonly mark: string; readonly tries: number; readonly at: number }>;
   /** Files that were named as not ready. */
   readonly named: Set<string>;
 }
 
 /** Why a file is not ready. */
-export type Lack = 'not-complete' | 'no-ticket' | 'not-allowed' | 'link-or-device';
+export type Lack = 'not-complete' | 'no-ticket' | 'not-allowed' | 'not-readable' | 'link-or-device';
 
 /** Where to look, what is remembered of it, and what is asked of a file. */
 export interface Finder {
@@ -49,7 +52,7 @@ export interface ReadyLook {
 
 /** A memory without anything in it. */
 export function emptyMemory(): ReadyMemory {
-  return { seen: new Map(), whole: new Map(), named: new Set() };
+  return { seen: new Map(), whole: new Map(), broken: new Map(), named: new Set() };
 }
 
 function keyOfPath(path: Buffer): string {
@@ -69,14 +72,35 @@ async function isWhole({ disk, memory }: Finder, path: Buffer, look: Look): Prom
 
 type Verdict = 'ready' | 'moving' | Lack;
 
+/** What the disk does not read after some tries is taken, so that a report says so. */
+function judgeBroken({ memory }: Finder, path: Buffer, mark: string, now: number): Verdict {
+  const before = memory.broken.get(keyOfPath(path));
+  const tries = (before?.mark === mark ? before.tries : 0) + 1;
+  memory.broken.set(keyOfPath(path), { mark, tries, at: now + FILE_TRIES_APART_MS });
+  return tries < FILE_TRIES ? 'moving' : 'ready';
+}
+
+function lookAt({ disk }: Finder, path: Buffer): Look | 'not-readable' | null {
+  try {
+    return disk.look(path);
+  } catch (error) {
+    // Nothing can be done to it, not even a rename.
+    if (isBroken(error)) return 'not-readable';
+    throw error;
+  }
+}
+
 async function judgeFile(finder: Finder, path: Buffer, now: number): Promise<Verdict> {
-  const { disk, memory, quietMs } = finder;
-  const look = disk.look(path);
+  const { memory, quietMs } = finder;
+  const look = lookAt(finder, path);
   if (look === null) return 'moving';
+  if (look === 'not-readable') return look;
   const key = keyOfPath(path);
   const seen = lookAgain(memory.seen.get(key), look, now);
   memory.seen.set(key, seen);
   if (!isAtRest(seen, now, quietMs)) return 'moving';
+  const broken = memory.broken.get(key);
+  if (broken?.mark === look.mark && now < broken.at) return broken.tries < FILE_TRIES ? 'moving' : 'ready';
   try {
     return (await isWhole(finder, path, look)) ? 'ready' : 'not-complete';
   } catch (error) {
@@ -84,8 +108,7 @@ async function judgeFile(finder: Finder, path: Buffer, now: number): Promise<Ver
     // A file that cannot be read is taken, if its folder lets it go, and set aside with the reason.
     if (code === 'EACCES' || code === 'EPERM') return 'ready';
     if (code === 'ENOENT' || code === 'EINVAL' || code === 'ELOOP') return 'moving';
-    // What the disk cannot read of one file keeps no other waiting.
-    if (code === 'EIO') return 'not-complete';
+    if (isBroken(error)) return judgeBroken(finder, path, look.mark, now);
     throw error;
   }
 }
@@ -103,7 +126,7 @@ async function judge(finder: Finder, delivery: Delivery, now: number): Promise<V
 
 /** Forgets what no longer lies there. */
 function forget(memory: ReadyMemory, present: ReadonlySet<string>): void {
-  for (const map of [memory.seen, memory.whole]) {
+  for (const map of [memory.seen, memory.whole, memory.broken]) {
     for (const key of map.keys()) if (!present.has(key)) map.delete(key);
   }
 }
@@ -118,7 +141,7 @@ export async function findReady(finder: Finder, now: number): Promise<ReadyLook>
   const { disk, layout, memory } = finder;
   const { deliveries, refused } = scanIn(disk, layout.in);
   const ready: { readonly delivery: Delivery; readonly first: number }[] = [];
-  const unready: Lacking[] = refused.map((from) => ({ from, lack: 'link-or-device' }));
+  const unready: Lacking[] = [...refused];
   const news: Lacking[] = [];
   const present = new Set<string>();
   let [moving, oldest] = [0, now];

@@ -1,6 +1,7 @@
 // Jobs that a watcher left behind: taken over one by one by a rename, then finished or run again.
 import { fetchBeside } from './claim-job.js';
-import { endFailed, plainReport, sweepJob } from './end-job.js';
+import { endFailed, type JobFacts, plainReport, sweepJob } from './end-job.js';
+import { FileTrouble, isUnreadable } from './file-trouble.js';
 import { codeOf, joinPath } from './folder-disk.js';
 import { nameOf, readRecord } from './job-record.js';
 import { hashTickets, markTickets } from './job-ticket.js';
@@ -11,8 +12,11 @@ function isOwnName(name: Buffer): boolean {
   return name[0] === 0x2e || ['report', 'question.txt'].includes(name.toString('latin1'));
 }
 
+/** Hears of a job that was set aside because nothing is known of it any more. */
+export type OnLost = (job: HeldJob, facts: JobFacts) => void;
+
 /** A folder without a readable record: if anything was delivered in it, it is kept where people see it. */
-function recoverUnknown(station: Station, folder: Buffer): void {
+export function recoverUnknown(station: Station, folder: Buffer, onLost: OnLost): void {
   const { disk } = station;
   const delivered = disk.list(folder).filter((entry) => !isOwnName(entry.name));
   if (delivered.length === 0) {
@@ -21,31 +25,32 @@ function recoverUnknown(station: Station, folder: Buffer): void {
   }
   const record = { id: station.nextId(), from: [delivered[0]!.name], beside: null, ticket: null };
   const job: HeldJob = { folder, record: { ...record, aloneRuns: 0, asked: null } };
-  const facts = { bytes: 0, sha256: null, codes: [], seconds: 0, interrupted: true };
+  const facts = { bytes: 0, sha256: null, codes: ['read/failed'], seconds: 0, interrupted: true };
   endFailed(
     station,
     job,
     plainReport('The record of this job was lost, so its ticket is not known. Drop it again.'),
     facts,
   );
+  onLost(job, facts);
 }
 
 /**
  * A job folder in the watcher's own room, as a job that can be run; null where nothing is left to do.
  *
- * @throws Errors of the system about the rooms of the hot folder.
+ * @throws FileTrouble about its record; errors of the system about the rooms of the hot folder.
  */
-export function recoverJob(station: Station, folder: Buffer): HeldJob | null {
+export function recoverJob(station: Station, folder: Buffer, onLost: OnLost): HeldJob | null {
   const { disk } = station;
   const record = readRecord(disk, folder);
   if (record === null) {
-    recoverUnknown(station, folder);
+    recoverUnknown(station, folder, onLost);
     return null;
   }
   const job: HeldJob = { folder, record };
   if (disk.look(joinPath(folder, nameOf(record))) === null) {
     // Never claimed; what else was put here by hand is kept.
-    recoverUnknown(station, folder);
+    recoverUnknown(station, folder, onLost);
     return null;
   }
   fetchBeside(station, job);
@@ -85,8 +90,8 @@ export interface Answered {
   readonly mark: string;
 }
 
-/** Parked jobs that somebody answers. */
-export function listAnswered(station: Station): readonly Answered[] {
+/** Parked jobs that somebody answers. One that cannot be read stays where it is, and keeps no other from going on. */
+export function listAnswered(station: Station, onUnread: (folder: Buffer) => void): readonly Answered[] {
   const { disk, layout } = station;
   const found: Answered[] = [];
   for (const entry of disk.list(layout.waiting)) {
@@ -97,15 +102,16 @@ export function listAnswered(station: Station): readonly Answered[] {
       if (record === null || hashTickets(station, folder) === record.asked) continue;
       found.push({ folder, mark: markTickets(station, folder) });
     } catch (error) {
+      if (error instanceof FileTrouble || isUnreadable(error)) onUnread(folder);
       // Taken by another watcher between two looks.
-      if (codeOf(error) !== 'ENOENT') throw error;
+      else if (codeOf(error) !== 'ENOENT') throw error;
     }
   }
   return found;
 }
 
-/** Takes a parked job up again, in one step; null where another was quicker. */
-export function resumeJob(station: Station, folder: Buffer): HeldJob | null {
+/** Takes a parked job up again, in one step: its folder in the watcher's room, or null where another was quicker. */
+export function resumeJob(station: Station, folder: Buffer): Buffer | null {
   const { disk } = station;
   const record = readRecord(disk, folder);
   if (record === null) return null;
@@ -116,5 +122,5 @@ export function resumeJob(station: Station, folder: Buffer): HeldJob | null {
     if (codeOf(error) === 'ENOENT') return null;
     throw error;
   }
-  return recoverJob(station, target);
+  return target;
 }

@@ -3,9 +3,10 @@ import { createHash } from 'node:crypto';
 import { type LimitChanges, PinbarError, readTicket } from '../index.js';
 import { keyOf } from './choose-ticket.js';
 import { endDone, endFailed, type JobFacts, parkJob, plainReport } from './end-job.js';
-import { codeOf, joinPath } from './folder-disk.js';
+import { FileTrouble, readDelivered, sayUnread } from './file-trouble.js';
+import { joinPath } from './folder-disk.js';
 import type { JobAsked, JobMade, WorkerEnd } from './job-message.js';
-import { nameOf } from './job-record.js';
+import { nameOf, sayName } from './job-record.js';
 import { ticketOf } from './job-ticket.js';
 import type { Ending } from './journal.js';
 import { isPublished, publishOutput, settleNaming } from './publish-output.js';
@@ -52,15 +53,11 @@ interface Art {
   readonly sha256: string;
 }
 
-/** The art is read once for its hash; null where it may not be read, which no mended folder changes. */
-function hashArt({ disk }: Station, job: HeldJob): Art | null {
-  try {
-    const bytes = disk.read(joinPath(job.folder, nameOf(job.record)));
-    return { bytes: bytes.length, sha256: createHash('sha256').update(bytes).digest('hex') };
-  } catch (error) {
-    if (['EACCES', 'EPERM', 'EINVAL', 'ELOOP'].includes(codeOf(error))) return null;
-    throw error;
-  }
+/** The art is read once for its hash. */
+function hashArt({ disk }: Station, job: HeldJob): Art {
+  const name = nameOf(job.record);
+  const bytes = readDelivered(disk, { path: joinPath(job.folder, name), what: `The file ${sayName(name)}` });
+  return { bytes: bytes.length, sha256: createHash('sha256').update(bytes).digest('hex') };
 }
 
 /** The key of a job whose files follow from bytes and ticket alone; null where linked pictures count too, or the ticket is wrong. */
@@ -94,6 +91,12 @@ export function tellJob(runner: Runner, job: HeldJob, kind: JobEvent['kind'], fa
 export function failJob(runner: Runner, job: HeldJob, text: string, facts: JobFacts): void {
   endFailed(runner.station, job, plainReport(text), facts);
   tellJob(runner, job, 'failed', facts);
+}
+
+/** Sets a job aside of which a file cannot be read. */
+export function failUnread(runner: Runner, job: HeldJob, error: FileTrouble): void {
+  const facts: JobFacts = { bytes: 0, sha256: null, codes: ['read/failed'], seconds: 0, interrupted: true };
+  failJob(runner, job, sayUnread(error), facts);
 }
 
 interface Run {
@@ -154,6 +157,7 @@ async function askWorker(run: Run, key: string | null): Promise<RunEnd> {
   const seconds = Math.round(performance.now() - began) / 1000;
   const facts: JobFacts = { ...art, codes: [], seconds, interrupted: job.interrupted };
   if ('end' in result) return endWithout(run, result.end, facts);
+  if ('unread' in result) throw new FileTrouble(`The file ${sayName(name)}`, result.unread);
   if ('fault' in result) {
     const text = `This is a fault of pinbar, not of the file. Please report it with the lines below.\n${result.fault}`;
     failJob(runner, job, text, { ...facts, codes: ['fault'] });
@@ -175,17 +179,12 @@ async function askWorker(run: Run, key: string | null): Promise<RunEnd> {
 /**
  * Runs a job to its end.
  *
- * @throws JobLost where another watcher took it over; errors of the system about the rooms: the job folder is then as it was, or
- *   whole in another room.
+ * @throws JobLost where another watcher took it over; FileTrouble where a file of its own cannot be read; errors of the system about
+ *   the rooms. The job folder is then as it was, or whole in another room.
  */
 export async function runJob(runner: Runner, job: RunningJob): Promise<RunEnd> {
   const { station, keys } = runner;
   const art = hashArt(station, job);
-  if (art === null) {
-    const facts = { bytes: 0, sha256: null, codes: ['read/failed'], seconds: 0, interrupted: job.interrupted };
-    failJob(runner, job, 'The file may not be read: its owner has to allow it.', facts);
-    return 'ended';
-  }
   const ticket = ticketOf(station, job);
   const run: Run = { runner, job, art, ticket };
   const key = earlyKey(art, ticket);

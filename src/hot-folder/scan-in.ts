@@ -1,5 +1,6 @@
 // What lies in `in/`: art, tickets beside it, and what is left alone.
-import { type Entry, type FolderDisk, joinPath } from './folder-disk.js';
+import { isUnreadable } from './file-trouble.js';
+import { codeOf, type Entry, type FolderDisk, joinPath } from './folder-disk.js';
 
 /** A file that may become a job. */
 export interface Delivery {
@@ -15,8 +16,18 @@ export interface Delivery {
 /** What a scan saw. */
 export interface Scan {
   readonly deliveries: readonly Delivery[];
-  /** Links and devices: never opened. */
-  readonly refused: readonly (readonly Buffer[])[];
+  readonly refused: readonly Refused[];
+}
+
+/** What a scan does not look into: links and devices, which are never opened, and folders that do not show what is in them. */
+export interface Refused {
+  readonly from: readonly Buffer[];
+  readonly lack: 'link-or-device' | 'not-readable';
+}
+
+/** Names below a folder as text. */
+export function sayNames(from: readonly Buffer[]): string {
+  return from.map(String).join('/');
 }
 
 /** How deep folders in `in/` are looked into. */
@@ -49,7 +60,7 @@ function findBeside(name: Buffer, entries: readonly Entry[]): Buffer | null {
 interface Walk {
   readonly disk: FolderDisk;
   readonly deliveries: Delivery[];
-  readonly refused: (readonly Buffer[])[];
+  readonly refused: Refused[];
 }
 
 function walkFolder(walk: Walk, path: Buffer, above: readonly Buffer[]): void {
@@ -65,14 +76,15 @@ function walkFolder(walk: Walk, path: Buffer, above: readonly Buffer[]): void {
   }
   for (const entry of entries) {
     if (entry.name[0] === 0x2e) continue;
-    if (entry.kind === 'other') walk.refused.push([...above, entry.name]);
+    const from = [...above, entry.name];
+    if (entry.kind === 'other') walk.refused.push({ from, lack: 'link-or-device' });
     if (entry.kind === 'folder' && above.length < DEEPEST) {
       try {
-        walkFolder(walk, joinPath(path, entry.name), [...above, entry.name]);
+        walkFolder(walk, joinPath(path, entry.name), from);
       } catch (error) {
-        // A folder that may not be read, or went away meanwhile, keeps nobody else waiting.
-        if (above.length === 0) walk.refused.push([...above, entry.name]);
-        else throw error;
+        // A folder that cannot be read keeps nobody else waiting; nor does one that went away meanwhile.
+        if (isUnreadable(error)) walk.refused.push({ from, lack: 'not-readable' });
+        else if (codeOf(error) !== 'ENOENT') throw error;
       }
     }
   }

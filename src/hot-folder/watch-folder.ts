@@ -17,6 +17,7 @@ import {
   endRests,
   FIRST_REST_MS,
   LONGEST_REST_MS,
+  noteUnread,
   takeRest,
   tell,
   type Watch,
@@ -69,8 +70,12 @@ function openStation(disk: FolderDisk, layout: Layout, room: Room): Station {
   };
 }
 
-function prepare(options: WatchOptions, hooks: WatchHooks, room: Room, pool: WorkerPool): Watch {
-  const station = openStation(MACHINE_DISK, layOut(options.folder), room);
+function openFinder({ quietMs, patienceMs, waitTicket }: WatchOptions, { disk, layout }: Station): Finder {
+  return { disk, layout, memory: emptyMemory(), quietMs, patienceMs, waitTicket };
+}
+
+function prepare(options: WatchOptions, hooks: WatchHooks, disk: FolderDisk, room: Room, pool: WorkerPool): Watch {
+  const station = openStation(disk, layOut(options.folder), room);
   const counts = { done: 0, duplicate: 0, failed: 0, waiting: 0, left: 0 };
   const change = hangBell(options, station.layout, hooks.signal);
   const runner: Runner = {
@@ -82,6 +87,7 @@ function prepare(options: WatchOptions, hooks: WatchHooks, room: Room, pool: Wor
       if (event.kind in counts) counts[event.kind as keyof typeof counts]++;
       if (event.kind !== 'lost' && event.kind !== 'again') endRests(watch);
       if (event.kind !== 'again') settleOrder(watch, event.id);
+      if (event.kind !== 'again') watch.unread.delete(event.id);
       hooks.onJob(event);
       change.ring();
     },
@@ -94,30 +100,29 @@ function prepare(options: WatchOptions, hooks: WatchHooks, room: Room, pool: Wor
       takeRest(watch, error);
       change.ring();
     },
+    onUnread: (error, job) => {
+      const again = noteUnread(watch, job.record.id);
+      if (again) tell(watch, 'warn', 'not readable', { name: sayJob(job), message: error.message });
+      change.ring();
+      return again;
+    },
   });
-  const { quietMs, patienceMs, waitTicket } = options;
-  const finder: Finder = {
-    disk: station.disk,
-    layout: station.layout,
-    memory: emptyMemory(),
-    quietMs,
-    patienceMs,
-    waitTicket,
-  };
   const times = { scannedAt: 0, restsUntil: 0, rests: 0, roomsAt: Number.NEGATIVE_INFINITY, others: 0 };
   const watch: Watch = {
     options,
     hooks,
     room,
     station,
+    runner,
     desk,
-    finder,
+    finder: openFinder(options, station),
     answers: new Map(),
     denied: new Map(),
     feed: null,
     orders: new Map(),
     counts,
     held: [],
+    unread: new Map(),
     ready: [],
     change,
     ...times,
@@ -134,12 +139,12 @@ function openFeed(watch: Watch): Promise<JobFeed> | null {
 }
 
 /** Opens the rooms, and waits for them as long as they cannot be opened. */
-async function enter(options: WatchOptions, hooks: WatchHooks): Promise<Room | null> {
+async function enter(options: WatchOptions, hooks: WatchHooks, disk: FolderDisk): Promise<Room | null> {
   const layout = layOut(options.folder);
   for (let tries = 1; !hooks.signal.aborted; tries++) {
     try {
-      openRooms(MACHINE_DISK, layout);
-      return await openRoom(MACHINE_DISK, layout, options.owner ?? defaultOwner());
+      openRooms(disk, layout);
+      return await openRoom(disk, layout, options.owner ?? defaultOwner());
     } catch (error) {
       if (!isFolderTrouble(error)) throw error;
       if (tries === 1) hooks.onNews({ level: 'error', event: 'resting', facts: { message: explainTrouble(error) } });
@@ -158,13 +163,17 @@ async function enter(options: WatchOptions, hooks: WatchHooks): Promise<Room | n
  * @returns What it counted, when it was told to stop, or once when nothing was left to do.
  * @throws PinbarError `use/wrong` where a living watcher has the same name.
  */
-export async function watchFolder(options: WatchOptions, hooks: WatchHooks): Promise<WatchCounts> {
+export async function watchFolder(
+  options: WatchOptions,
+  hooks: WatchHooks,
+  disk: FolderDisk = MACHINE_DISK,
+): Promise<WatchCounts> {
   const none = { done: 0, duplicate: 0, failed: 0, waiting: 0, left: 0 };
-  const room = await enter(options, hooks);
+  const room = await enter(options, hooks, disk);
   if (room === null) return { ...none, resting: true };
   const { jobs, program, timeLimitMs, memoryLimitMb } = options;
   const pool = createPool({ size: jobs, program, timeLimitMs, memoryLimitMb });
-  const watch = prepare(options, hooks, room, pool);
+  const watch = prepare(options, hooks, disk, room, pool);
   try {
     if (options.owner !== null) await refuseTwin(watch.station, room.record);
     tell(watch, 'info', 'watching', { owner: room.record.owner, jobs });

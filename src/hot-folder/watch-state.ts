@@ -1,11 +1,12 @@
 // A watcher at work: what it knows, and how it meets trouble.
 import type { ChangeBell } from './change-bell.js';
 import { explainTrouble } from './explain-trouble.js';
+import { FILE_TRIES, FILE_TRIES_APART_MS } from './file-trouble.js';
 import type { Desk } from './job-desk.js';
 import type { JobFeed } from './job-feed.js';
 import type { Room } from './owner.js';
 import type { Finder } from './ready-files.js';
-import type { JobEvent } from './run-job.js';
+import type { JobEvent, Runner } from './run-job.js';
 import type { Delivery } from './scan-in.js';
 import type { HeldJob, Station } from './station.js';
 import type { WatchNews, WatchOptions } from './watch-options.js';
@@ -28,6 +29,7 @@ export interface Watch {
   readonly hooks: WatchHooks;
   readonly room: Room;
   readonly station: Station;
+  readonly runner: Runner;
   readonly desk: Desk;
   readonly finder: Finder;
   /** Marks of answers that are being written, by job folder. */
@@ -41,6 +43,8 @@ export interface Watch {
   readonly orders: Map<string, () => void>;
   /** Jobs in our room that are to be started. */
   readonly held: { readonly job: HeldJob; readonly alone: boolean }[];
+  /** Jobs in our room of which a file could not be read: how often, and when they are tried again. */
+  readonly unread: Map<string, { readonly tries: number; readonly at: number }>;
   /** Deliveries that were ready at the last scan, and when that was. */
   ready: Delivery[];
   scannedAt: number;
@@ -57,6 +61,25 @@ export interface Watch {
 /** Tells something. */
 export function tell(watch: Watch, level: WatchNews['level'], event: string, facts: WatchNews['facts'] = {}): void {
   watch.hooks.onNews({ level, event, facts });
+}
+
+/** Notes that a file of a job could not be read. Returns whether it is to be tried again. */
+export function noteUnread(watch: Watch, id: string): boolean {
+  const tries = (watch.unread.get(id)?.tries ?? 0) + 1;
+  watch.unread.delete(id);
+  if (tries >= FILE_TRIES) return false;
+  watch.unread.set(id, { tries, at: performance.now() + FILE_TRIES_APART_MS });
+  return true;
+}
+
+/** Names what is left where it lies, once. Returns whether it was news. */
+export function tellLeft(watch: Watch, name: string, why: string): boolean {
+  const { named } = watch.finder.memory;
+  const key = `${why} ${name}`;
+  if (named.has(key)) return false;
+  named.add(key);
+  tell(watch, 'warn', 'left', { name, why });
+  return true;
 }
 
 /** Trouble with the folder: nothing is taken for a while, longer each time. */

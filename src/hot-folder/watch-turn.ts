@@ -1,14 +1,17 @@
 // One turn of a watcher: what was left, what is answered, what is ready.
 import { createHash } from 'node:crypto';
 import { claimJob } from './claim-job.js';
-import { joinPath } from './folder-disk.js';
+import { FileTrouble, isUnreadable } from './file-trouble.js';
+import { codeOf, joinPath } from './folder-disk.js';
 import { openRooms } from './layout.js';
 import { clearRoom, sweepDrafts } from './owner.js';
 import { findReady, type ReadyLook } from './ready-files.js';
-import { listAnswered, listJobs, recoverJob, resumeJob, takeOver } from './recover-jobs.js';
-import { findDelivery } from './scan-in.js';
+import { listAnswered, listJobs, recoverJob, recoverUnknown, resumeJob, takeOver } from './recover-jobs.js';
+import { tellJob } from './run-job.js';
+import { type Delivery, findDelivery, sayNames } from './scan-in.js';
+import type { HeldJob } from './station.js';
 import { listLeftRooms } from './take-over.js';
-import { endRests, tell, type Watch } from './watch-state.js';
+import { endRests, noteUnread, tell, tellLeft, type Watch } from './watch-state.js';
 
 /** How often rooms of others are looked at, ms. */
 const ROOMS_EVERY_MS = 30_000;
@@ -19,15 +22,38 @@ const SCAN_HOLDS_MS = 1000;
 /** From how many of the oldest one is picked where others are at work, so that watchers seldom reach for the same file. */
 const PICK_FROM = 16;
 
+/** A job folder in our room, as a job to be started; null where there is nothing to start, or not yet. */
+function recover(watch: Watch, folder: Buffer): HeldJob | null {
+  const { station, runner } = watch;
+  const id = folder.subarray(folder.lastIndexOf('/') + 1).toString();
+  const onLost: Parameters<typeof recoverJob>[2] = (job, facts) => tellJob(runner, job, 'failed', facts);
+  try {
+    return recoverJob(station, folder, onLost);
+  } catch (error) {
+    if (!(error instanceof FileTrouble)) throw error;
+    if (!noteUnread(watch, id)) recoverUnknown(station, folder, onLost);
+    return null;
+  }
+}
+
 /** Gathers what lies in our room and does not run: trouble left it there. */
 function gatherHeld(watch: Watch): void {
-  const { station, desk, held } = watch;
+  const { station, desk, held, unread } = watch;
   for (const name of listJobs(station, station.home)) {
     const id = name.toString();
+    const before = unread.get(id);
     if (desk.holds(id) || held.some(({ job }) => job.record.id === id)) continue;
-    const job = recoverJob(station, joinPath(station.home, name));
-    if (job !== null) held.push({ job, alone: false });
+    if (before !== undefined && performance.now() < before.at) continue;
+    const job = recover(watch, joinPath(station.home, name));
+    if (job === null) continue;
+    held.push({ job, alone: false });
+    if (before !== undefined) unread.set(id, { ...before, at: Number.POSITIVE_INFINITY });
   }
+}
+
+/** When a job of which a file could not be read is tried again. */
+function nextTry(watch: Watch): number {
+  return Math.min(Number.POSITIVE_INFINITY, ...[...watch.unread.values()].map(({ at }) => at));
 }
 
 /** Takes over what others left: alone where they died of it, perhaps. */
@@ -41,7 +67,7 @@ async function adopt(watch: Watch): Promise<void> {
     const folders = takeOver(station, left.home);
     if (folders.length > 0) tell(watch, 'warn', 'took over', { from: left.name, jobs: folders.length });
     for (const folder of folders) {
-      const job = recoverJob(station, folder);
+      const job = recover(watch, folder);
       if (job !== null) held.push({ job, alone: left.died });
     }
     clearRoom(station.disk, left.home);
@@ -61,7 +87,10 @@ function resumeAnswered(watch: Watch): number {
   const { station, answers, desk, options } = watch;
   const now = performance.now();
   let open = 0;
-  for (const { folder, mark } of listAnswered(station)) {
+  const onUnread = (folder: Buffer): void => {
+    tellLeft(watch, folder.subarray(station.layout.folder.length + 1).toString(), 'not-readable');
+  };
+  for (const { folder, mark } of listAnswered(station, onUnread)) {
     const key = folder.toString('latin1');
     const before = answers.get(key);
     const seen = before?.mark === mark ? before : { mark, since: now };
@@ -71,7 +100,8 @@ function resumeAnswered(watch: Watch): number {
       continue;
     }
     answers.delete(key);
-    const job = resumeJob(station, folder);
+    const taken = resumeJob(station, folder);
+    const job = taken === null ? null : recover(watch, taken);
     if (job !== null) desk.start(job, { interrupted: false, alone: false });
   }
   return open;
@@ -89,11 +119,20 @@ function moveOrder(watch: Watch, path: string, id: string): void {
   if (settle !== undefined) watch.orders.set(id, settle);
 }
 
+/** A delivery that the queue names; null where its folder does not show it any more, which the next scan sees to. */
+function findOrdered({ station }: Watch, from: readonly Buffer[]): Delivery | null {
+  try {
+    return findDelivery(station.disk, station.layout.in, from);
+  } catch (error) {
+    if (isUnreadable(error) || codeOf(error) === 'ENOENT') return null;
+    throw error;
+  }
+}
+
 /** What came out of the queue is ready; what is not there any more was done by another. */
 function takeOrders(watch: Watch): void {
-  const { disk, layout } = watch.station;
   for (const { from, settle } of watch.feed?.take?.() ?? []) {
-    const delivery = findDelivery(disk, layout.in, from);
+    const delivery = findOrdered(watch, from);
     if (delivery === null || watch.orders.has(delivery.path.toString('latin1'))) {
       settle();
       continue;
@@ -110,9 +149,12 @@ function offerReady(watch: Watch): void {
   const found = watch.ready.splice(0).flatMap((delivery) => {
     try {
       return [{ delivery, sha256: createHash('sha256').update(disk.read(delivery.path)).digest('hex') }];
-    } catch {
+    } catch (error) {
+      // Whoever takes it reads it no better, and sets it aside.
+      if (isUnreadable(error)) return [{ delivery, sha256: '' }];
       // Taken by a worker since it was seen.
-      return [];
+      if (codeOf(error) === 'ENOENT') return [];
+      throw error;
     }
   });
   watch.feed?.offer?.(found);
@@ -134,17 +176,13 @@ function takeReady(watch: Watch): void {
     const job = claimJob(station, delivery);
     if (typeof job === 'string') settleOrder(watch, path);
     if (job === 'gone') continue;
-    if (job !== 'not-allowed') {
+    if (typeof job !== 'string') {
       moveOrder(watch, path, job.record.id);
       desk.start(job, { interrupted: false, alone: false });
       continue;
     }
-    const name = delivery.from.map(String).join('/');
     watch.denied.set(path, performance.now() + DENIED_FOR_MS);
-    if (finder.memory.named.has(`not-allowed ${name}`)) continue;
-    finder.memory.named.add(`not-allowed ${name}`);
-    watch.counts.left++;
-    tell(watch, 'warn', 'left', { name, why: 'not-allowed' });
+    if (tellLeft(watch, sayNames(delivery.from), job)) watch.counts.left++;
   }
 }
 
@@ -156,7 +194,7 @@ async function scan(watch: Watch): Promise<ReadyLook | null> {
   watch.ready = look.ready.filter(({ path }) => now >= (watch.denied.get(path.toString('latin1')) ?? 0));
   watch.scannedAt = now;
   for (const { from, lack } of look.news) {
-    tell(watch, 'warn', 'left', { name: from.map(String).join('/'), why: lack });
+    tell(watch, 'warn', 'left', { name: sayNames(from), why: lack });
   }
   const depth = look.ready.length + look.unready.length + look.moving;
   watch.hooks.onLook({ depth, oldestMs: look.oldestMs, running: watch.desk.running() });
@@ -179,6 +217,7 @@ export async function turn(watch: Watch): Promise<boolean> {
     return look !== null && look.ready.length + look.moving === 0;
   }
   if (performance.now() - watch.roomsAt >= ROOMS_EVERY_MS) await adopt(watch);
+  if (performance.now() >= nextTry(watch)) gatherHeld(watch);
   startHeld(watch);
   const open = resumeAnswered(watch);
   if (side === 'work') {
@@ -187,7 +226,12 @@ export async function turn(watch: Watch): Promise<boolean> {
   }
   const look = await scan(watch);
   takeReady(watch);
-  const idle = desk.running() === 0 && watch.held.length === 0 && watch.ready.length === 0 && open === 0;
+  const idle =
+    desk.running() === 0 &&
+    watch.held.length === 0 &&
+    watch.ready.length === 0 &&
+    open === 0 &&
+    watch.unread.size === 0;
   if (idle && watch.restsUntil === 0) endRests(watch);
   if (!idle || look === null || look.moving > 0) return false;
   if (options.once) watch.counts.left += look.unready.filter(({ lack }) => lack !== 'link-or-device').length;
@@ -198,8 +242,9 @@ export async function turn(watch: Watch): Promise<boolean> {
 export function restTime(watch: Watch): number {
   const { options } = watch;
   if (watch.restsUntil > 0) return Math.max(20, watch.restsUntil - performance.now());
+  const untilTry = Math.max(20, nextTry(watch) - performance.now());
   const moving = watch.finder.memory.seen.size > 0 && watch.ready.length === 0 && watch.desk.free() > 0;
   return moving || watch.answers.size > 0
-    ? Math.min(options.pollMs, Math.max(20, options.quietMs / 2))
-    : options.pollMs;
+    ? Math.min(options.pollMs, untilTry, Math.max(20, options.quietMs / 2))
+    : Math.min(options.pollMs, untilTry);
 }

@@ -6,6 +6,8 @@ import type { JobAnswer, JobAsked, WorkerEnd } from './job-message.js';
 /** What came of handing a job to a worker. */
 export type WorkerResult =
   | { readonly answer: JobAnswer }
+  /** The art could not be read: code of the system. */
+  | { readonly unread: string }
   /** A fault of pinbar, in its words. */
   | { readonly fault: string }
   | { readonly end: WorkerEnd };

@@ -96,7 +96,7 @@ async function live(disk: ForgetfulDisk, number: number, diesAt: number): Promis
     const home = joinPath(layout.work, room.name);
     if (room.name[0] === 0x2e || home.equals(station.home)) continue;
     for (const folder of takeOver(station, home)) {
-      const job = recoverJob(station, folder);
+      const job = recoverJob(station, folder, () => undefined);
       if (job !== null) await run(job, true);
     }
     station.disk.remove(home);

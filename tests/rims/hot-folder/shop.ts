@@ -5,6 +5,7 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, 
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll } from 'vitest';
+import { type FolderDisk, MACHINE_DISK } from '../../../src/hot-folder/folder-disk.js';
 import type { JobEvent } from '../../../src/hot-folder/run-job.js';
 import { watchFolder } from '../../../src/hot-folder/watch-folder.js';
 import type { WatchCounts, WatchNews, WatchOptions } from '../../../src/hot-folder/watch-options.js';
@@ -154,15 +155,20 @@ export interface Watched {
 }
 
 /** Watches in this process until nothing is left to do. */
-export async function watchOnce(folder: string, options: Partial<WatchOptions> = {}): Promise<Watched> {
+export async function watchOnce(
+  folder: string,
+  options: Partial<WatchOptions> = {},
+  disk: FolderDisk = MACHINE_DISK,
+): Promise<Watched> {
   const news: WatchNews[] = [];
   const jobs: JobEvent[] = [];
-  const counts = await watchFolder(quickOptions(folder, options), {
+  const hooks = {
     signal: new AbortController().signal,
-    onNews: (item) => news.push(item),
-    onJob: (item) => jobs.push(item),
+    onNews: (item: WatchNews) => news.push(item),
+    onJob: (item: JobEvent) => jobs.push(item),
     onLook: () => undefined,
-  });
+  };
+  const counts = await watchFolder(quickOptions(folder, options), hooks, disk);
   return { counts, news, jobs };
 }
 
