@@ -6,7 +6,7 @@ import { FaultPart, FoundPart } from './found-part.js';
 import { keepLooks } from './keep-ticket.js';
 import type { PageState, PartProps } from './page-state.js';
 import { PointedLine } from './pointed-line.js';
-import { ProofPart, TakePart } from './proof-part.js';
+import { isReady, ProofPart, TakePart } from './proof-part.js';
 import { RunStrip } from './run-strip.js';
 import { SettingsPart } from './settings-part.js';
 import { sayStage } from './texts.js';
@@ -28,6 +28,50 @@ function drawVerdict({ state, say }: PartProps): VNode {
   return h('p', { class: `verdict verdict-${kind}`, role: 'status' }, say(`outcome.${job.outcome}`));
 }
 
+/** Leads to a part of the page, and puts the focus there. */
+function leadTo(id: string): (event: Event) => void {
+  return (event) => {
+    event.preventDefault();
+    const part = document.getElementById(id);
+    part?.scrollIntoView();
+    part?.focus({ preventScroll: true });
+  };
+}
+
+/** What is to be done next: take the files, or look at what stands in the way. */
+function NextStep({ state, say }: PartProps): VNode | null {
+  const { job, isWorking, zipAddress } = state;
+  if (isWorking || job === null) return null;
+  const count = job.findings.length;
+  const look = (words: string): VNode =>
+    h('a', { class: 'next', key: 'look', href: '#found-title', onClick: leadTo('found-title') }, words);
+  if (!isReady(state)) return h('p', { class: 'next-step' }, look(say('next.mend', count)));
+  return h(
+    'p',
+    { class: 'next-step' },
+    h('a', { class: 'main-act', key: 'take', href: zipAddress!, download: `${job.stem}.passes.zip` }, say('takeAll')),
+    count === 0 ? null : look(say(count === 1 ? 'next.lookOne' : 'next.look', count)),
+  );
+}
+
+/** The parts beside the board, each one step away. */
+function drawWays({ state, say }: PartProps): VNode | null {
+  if (state.job === null) return null;
+  const count = state.job.findings.length;
+  const ways: readonly (readonly [string, string])[] = [
+    ['drawn', say('drawn')],
+    ['found', `${say('found')}${count === 0 ? '' : ` (${count})`}`],
+    ['job', say('settings')],
+    ['proof', say('proof')],
+    ['take', say('take')],
+  ];
+  return h(
+    'nav',
+    { class: 'ways', 'aria-label': say('ways') },
+    ways.map(([id, words]) => h('a', { key: id, href: `#${id}-title`, onClick: leadTo(`${id}-title`) }, words)),
+  );
+}
+
 function Head(props: PartProps): VNode {
   const { state, say, acts } = props;
   const { file, history, isWorking, job, fault } = state;
@@ -42,6 +86,7 @@ function Head(props: PartProps): VNode {
     { class: 'head' },
     h('h1', {}, file === null ? 'pinbar' : [h('span', { class: 'mark' }, 'pinbar'), ` ${file.name}`]),
     file === null ? null : drawVerdict(props),
+    file === null ? null : h(NextStep, props),
     h(
       'div',
       { class: 'head-acts' },
@@ -93,6 +138,7 @@ function Work(props: PartProps & { readonly desk: Desk }): VNode {
     h(
       'div',
       { class: 'reading' },
+      drawWays(props),
       state.fault === null ? null : h(FaultPart, { fault: state.fault, say }),
       h(DrawnPart, props),
       h(FoundPart, props),

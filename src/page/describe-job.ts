@@ -150,6 +150,8 @@ export async function describeJob(
     ...shareOut(job, sorted),
     findings: numberFindings(all, job.artwork),
     proof,
+    sequence: job.sequence,
+    ties: job.ties,
     files: await listFiles(job, along.pages),
     zip:
       job.files.length === 0

@@ -6,6 +6,7 @@ import { findOuter, type Moved } from './edit-ticket.js';
 import type { PartProps } from './page-state.js';
 import { drawNumber } from './pass-mark.js';
 import type { Shares } from './protocol.js';
+import { fixed } from './texts.js';
 import { h, useState, type VNode } from './view-library.js';
 
 /** Rows shown before the rest is asked for. */
@@ -138,7 +139,7 @@ function describeStroke(props: PartProps, stroke: InspectedStroke): Row {
     moved: { kind: 'stroke', colour: stroke.colour },
     name: stroke.colour,
     depth: 0,
-    facts: [`${stroke.lengthMm.toFixed(1)} mm`, ...widths, countShapes(props, stroke.shapes)],
+    facts: [props.say('mm', fixed(stroke.lengthMm, 1)), ...widths, countShapes(props, stroke.shapes)],
     suggestion: stroke.suggestion,
     follows: false,
     swatch: showColour(stroke.colour),

@@ -76,7 +76,11 @@ export function FoundPart(props: PartProps): VNode | null {
   return h(
     'section',
     { id: 'found', 'aria-labelledby': 'found-title' },
-    h('h2', { id: 'found-title' }, `${say('found')}${findings.length === 0 ? '' : ` (${findings.length})`}`),
+    h(
+      'h2',
+      { id: 'found-title', tabIndex: -1 },
+      `${say('found')}${findings.length === 0 ? '' : ` (${findings.length})`}`,
+    ),
     findings.length === 0
       ? h('p', { class: 'quiet' }, say('foundNothing'))
       : h(

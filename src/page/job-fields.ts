@@ -49,11 +49,15 @@ export interface ChoiceField {
   readonly onValue: (value: string) => void;
 }
 
-/** Draws a choice. */
+/** Letters that a choice beside its label has room for. */
+const ROOM_BESIDE = 15;
+
+/** Draws a choice; under its label where its words are long. */
 export function drawChoiceField(say: Say, { id, label, value, words, onValue }: ChoiceField): VNode {
+  const isLong = words.some(([, key]) => say(key).length > ROOM_BESIDE);
   return h(
     'div',
-    { class: 'field', key: id },
+    { class: isLong ? 'field field-long' : 'field', key: id },
     h('label', { for: id }, say(label)),
     h(
       'select',

@@ -1,9 +1,9 @@
 // The proof, and the files to take away.
 import type { Judgement } from '../model/proof.js';
-import type { PartProps } from './page-state.js';
+import type { PageState, PartProps } from './page-state.js';
 import type { MadeFile } from './protocol.js';
 import { sayCommand } from './say-command.js';
-import type { Say } from './texts.js';
+import { fixed, type Say } from './texts.js';
 import { h, type VNode } from './view-library.js';
 
 /** What a judge looked at, where that is said. */
@@ -14,7 +14,7 @@ function sayOf({ of }: Judgement, say: Say): string {
 function sayJudge(judge: Judgement, index: number, say: Say): VNode {
   const errors = judge.findings.filter(({ severity }) => severity === 'error').length;
   const words = judge.looked
-    ? say('judged', judge.shapesJudged, judge.greatestDeviationMm.toFixed(6), errors)
+    ? say('judged', judge.shapesJudged, fixed(judge.greatestDeviationMm, 6), errors)
     : say('didNotLook', judge.why);
   return h('li', { key: index }, h('strong', {}, `${say(`judge.${judge.judge}`)}${sayOf(judge, say)}: `), words);
 }
@@ -31,7 +31,7 @@ export function ProofPart({ state, say }: PartProps): VNode | null {
       : h(
           'div',
           {},
-          h('p', { class: 'greatest' }, `${say('greatest')}: `, h('strong', {}, `${greatest.toFixed(6)} mm`)),
+          h('p', { class: 'greatest' }, `${say('greatest')}: `, h('strong', {}, say('mm', fixed(greatest, 6)))),
           h(
             'ul',
             { class: 'judges' },
@@ -42,7 +42,7 @@ export function ProofPart({ state, say }: PartProps): VNode | null {
   return h(
     'section',
     { id: 'proof', 'aria-labelledby': 'proof-title' },
-    h('h2', { id: 'proof-title' }, say('proof')),
+    h('h2', { id: 'proof-title', tabIndex: -1 }, say('proof')),
     body,
   );
 }
@@ -56,18 +56,17 @@ function drawFile(file: MadeFile, address: string, say: Say): VNode {
   );
 }
 
+/** Whether there are files to take away. While the work goes on, those there are belong to the ticket before. */
+export function isReady({ isWorking, fault, job, zipAddress }: PageState): boolean {
+  if (isWorking || fault !== null || zipAddress === null || job === null) return false;
+  return job.files.length > 0 && (job.outcome === 'in-register' || job.outcome === 'not-verified');
+}
+
 /** The files, as one archive or one by one. */
 export function TakePart({ state, say }: PartProps): VNode | null {
   if (state.job === null) return null;
-  const { files, stem, outcome } = state.job;
-  // While the work goes on, the files are those of the ticket before.
-  const ready =
-    !state.isWorking &&
-    state.fault === null &&
-    files.length > 0 &&
-    state.zipAddress !== null &&
-    (outcome === 'in-register' || outcome === 'not-verified');
-  const body = !ready
+  const { files, stem } = state.job;
+  const body = !isReady(state)
     ? h('p', { class: 'quiet' }, say('takeNothing'))
     : h(
         'div',
@@ -88,7 +87,7 @@ export function TakePart({ state, say }: PartProps): VNode | null {
   return h(
     'section',
     { id: 'take', 'aria-labelledby': 'take-title' },
-    h('h2', { id: 'take-title' }, say('take')),
+    h('h2', { id: 'take-title', tabIndex: -1 }, say('take')),
     body,
   );
 }

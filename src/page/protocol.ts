@@ -5,7 +5,9 @@ import type { Inspection } from '../model/inspection.js';
 import type { Outcome, Stage } from '../model/job.js';
 import type { Pass } from '../model/pass.js';
 import type { Proof } from '../model/proof.js';
+import type { SequenceReport } from '../model/sequence.js';
 import type { Ticket } from '../model/ticket.js';
+import type { TieReport } from '../model/ties.js';
 import type { Outlines } from '../road/list-outlines.js';
 import type { ExcerptLine } from './excerpt.js';
 import type { SortedShapes } from './sorted-shapes.js';
@@ -96,6 +98,9 @@ export interface JobReport {
   readonly restShares: Shares;
   readonly findings: readonly NumberedPlace[];
   readonly proof: Proof;
+  /** Passes that were put in order, and passes that got ties. */
+  readonly sequence: readonly SequenceReport[];
+  readonly ties: readonly TieReport[];
   readonly files: readonly MadeFile[];
   /** All files and the ticket; null where there are no files. */
   readonly zip: Blob | null;

@@ -3,7 +3,9 @@ import type { CheckSettings } from '../model/check-settings.js';
 import type { Ticket } from '../model/ticket.js';
 import { printTicket } from '../road/pack-job.js';
 import { drawAlongFields } from './along-settings.js';
+import { toNames } from './edit-lines.js';
 import { drawChoiceField, drawNumberField, drawTick } from './job-fields.js';
+import { drawLineFields } from './line-settings.js';
 import type { PartProps } from './page-state.js';
 import { drawSheetFields } from './sheet-settings.js';
 import type { TextKey } from './texts.js';
@@ -13,7 +15,13 @@ type NumberKey = {
   [K in keyof CheckSettings]: CheckSettings[K] extends number | null ? K : never;
 }[keyof CheckSettings];
 
-const MATERIAL: readonly NumberKey[] = ['materialWidthMm', 'materialHeightMm', 'caliperMm', 'gripperMm'];
+const MATERIAL: readonly NumberKey[] = [
+  'materialWidthMm',
+  'materialHeightMm',
+  'caliperMm',
+  'gripperMm',
+  'sideMarginMm',
+];
 const PRINT: readonly NumberKey[] = ['bleedMm', 'safeMarginMm'];
 
 function listNumbers({ state, say, acts }: PartProps, keys: readonly NumberKey[]): readonly VNode[] {
@@ -78,6 +86,36 @@ function drawMarks({ state, say, acts }: PartProps): readonly VNode[] {
   ];
 }
 
+function drawHeldEdge({ state, say, acts }: PartProps): VNode {
+  return drawChoiceField(say, {
+    id: 'job-gripperSide',
+    label: 'job.gripperSide',
+    value: state.history.present.checks.gripperSide,
+    words: (['top', 'bottom', 'left', 'right'] as const).map((side) => [side, `side.${side}`]),
+    onValue: (value) =>
+      acts.changeTicket((ticket) => ({
+        ...ticket,
+        checks: { ...ticket.checks, gripperSide: value as CheckSettings['gripperSide'] },
+      })),
+  });
+}
+
+function drawFiles({ state, say, acts }: PartProps): readonly VNode[] {
+  const { compact, witness } = state.history.present;
+  return [
+    drawChoiceField(say, {
+      id: 'job-witness',
+      label: 'job.witness',
+      value: witness,
+      words: (['auto', 'always', 'never'] as const).map((word) => [word, `job.witness.${word}`]),
+      onValue: (value) => acts.changeTicket((ticket) => ({ ...ticket, witness: value as Ticket['witness'] })),
+    }),
+    drawTick({ id: 'job-compact', label: say('job.compact') }, compact, (wanted) =>
+      acts.changeTicket((ticket) => ({ ...ticket, compact: wanted })),
+    ),
+  ];
+}
+
 function drawSize({ state, say, acts }: PartProps): VNode | null {
   const sizes = state.inspection?.artboard.atPerInch;
   if (sizes === null || sizes === undefined) return null;
@@ -134,11 +172,7 @@ function drawTicket({ state, say, acts }: PartProps): VNode {
       : h('button', { type: 'button', onClick: acts.loadKept }, say('lastTicket', state.kept.name)),
     present.rules.length === 0
       ? null
-      : h(
-          'button',
-          { type: 'button', onClick: () => acts.changeTicket((ticket) => ({ ...ticket, passes: [], rules: [] })) },
-          say('byNames'),
-        ),
+      : h('button', { type: 'button', onClick: () => acts.changeTicket(toNames) }, say('byNames')),
   );
 }
 
@@ -149,19 +183,23 @@ export function SettingsPart(props: PartProps): VNode | null {
   return h(
     'section',
     { id: 'job', 'aria-labelledby': 'job-title' },
-    h('h2', { id: 'job-title' }, say('settings')),
+    h('h2', { id: 'job-title', tabIndex: -1 }, say('settings')),
     drawTicket(props),
     h('h3', {}, say('job.marksHeading')),
     h('div', { class: 'fields' }, drawSize(props), drawMarks(props)),
     h('h3', {}, say('job.sheetHeading')),
     h('div', { class: 'fields' }, drawSheetFields(props)),
+    h('h3', {}, say('lines.heading')),
+    h('div', { class: 'fields' }, drawLineFields(props)),
     h('h3', {}, say('along.heading')),
     h('div', { class: 'fields' }, drawAlongFields(props)),
     h('h3', {}, say('job.material')),
-    h('div', { class: 'fields' }, listNumbers(props, MATERIAL)),
+    h('div', { class: 'fields' }, listNumbers(props, MATERIAL), drawHeldEdge(props)),
     h('h3', {}, say('job.print')),
     h('div', { class: 'fields' }, listNumbers(props, PRINT)),
     h('h3', {}, say('job.answers')),
     h('div', { class: 'fields' }, drawAnswers(props)),
+    h('h3', {}, say('job.filesHeading')),
+    h('div', { class: 'fields' }, drawFiles(props)),
   );
 }

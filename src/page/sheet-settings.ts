@@ -3,10 +3,10 @@ import type { SheetRequest } from '../model/layout.js';
 import { DEFAULT_SHEET } from '../ticket/default-ticket.js';
 import { drawChoiceField, drawNumberField, drawTick } from './job-fields.js';
 import type { PageState, PartProps } from './page-state.js';
-import type { TextKey } from './texts.js';
+import { fixed, type TextKey } from './texts.js';
 import { h, type VNode } from './view-library.js';
 
-const LENGTHS = ['widthMm', 'heightMm', 'marginsMm', 'gutterMm', 'gripperMm'] as const;
+const LENGTHS = ['widthMm', 'heightMm', 'marginsMm', 'gripperMm'] as const;
 const UPS = /^(?:max|[1-9]\d{0,3}|[1-9]\d{0,3}x[1-9]\d{0,3})$/;
 
 /** A sheet to begin with: as large as the material, or as the drawing. */
@@ -61,6 +61,59 @@ function drawSide(props: PartProps, sheet: SheetRequest): VNode {
   });
 }
 
+/** A sheet with this clear distance across, and another down where it differs. */
+export function spaceOut(sheet: SheetRequest, across: number, down: number | null): SheetRequest {
+  const { gutterXMm: _, gutterYMm: __, ...rest } = sheet;
+  if (down === null || down === across) return { ...rest, gutterMm: across };
+  return { ...rest, gutterMm: across, gutterXMm: across, gutterYMm: down };
+}
+
+function drawGutter(props: PartProps, sheet: SheetRequest): readonly VNode[] {
+  const across = sheet.gutterXMm ?? sheet.gutterMm;
+  const down = sheet.gutterYMm ?? sheet.gutterMm;
+  const other = down === across ? null : down;
+  return [
+    drawNumberField(props.say, {
+      id: 'sheet-gutterMm',
+      label: 'sheet.gutterMm',
+      value: across,
+      unit: 'mm',
+      onValue: (value) => setSheet(props, spaceOut(sheet, value ?? 0, other)),
+    }),
+    drawNumberField(props.say, {
+      id: 'sheet-gutterYMm',
+      label: 'sheet.gutterYMm',
+      value: other,
+      unit: 'mm',
+      onValue: (value) => setSheet(props, spaceOut(sheet, across, value)),
+    }),
+  ];
+}
+
+/** Where the copies stand, how large they are, and whether each is marked. */
+function drawStand(props: PartProps, sheet: SheetRequest): readonly VNode[] {
+  const { say } = props;
+  return [
+    drawChoiceField(say, {
+      id: 'sheet-place',
+      label: 'sheet.place',
+      value: sheet.place,
+      words: (['centre', 'origin'] as const).map((place) => [place, `sheet.place.${place}`]),
+      onValue: (value) => setSheet(props, { ...sheet, place: value as SheetRequest['place'] }),
+    }),
+    drawNumberField(say, {
+      id: 'sheet-scale',
+      label: 'sheet.scale',
+      value: sheet.scale,
+      unit: '×',
+      onValue: (value) => setSheet(props, { ...sheet, scale: value === null || value === 0 ? 1 : value }),
+    }),
+    drawTick({ id: 'sheet-copyMark', label: say('sheet.copyMark') }, sheet.copyMark, (copyMark) =>
+      setSheet(props, { ...sheet, copyMark }),
+    ),
+  ];
+}
+
 /** The fields of the sheet; the tick alone where there is none. */
 export function drawSheetFields(props: PartProps): readonly (VNode | null)[] {
   const { state, say } = props;
@@ -85,7 +138,16 @@ export function drawSheetFields(props: PartProps): readonly (VNode | null)[] {
       : h(
           'p',
           { class: 'quiet', key: 'found', id: 'sheet-found' },
-          say('sheet.found', made.copies.length, (100 * made.yieldShare).toFixed(0)),
+          say('sheet.found', made.copies.length, fixed(100 * made.yieldShare, 0)),
         );
-  return [tick, ...lengths, drawSide(props, sheet), drawUps(props, sheet), drawTurn(props, sheet), found];
+  return [
+    tick,
+    ...lengths,
+    drawSide(props, sheet),
+    ...drawGutter(props, sheet),
+    drawUps(props, sheet),
+    drawTurn(props, sheet),
+    ...drawStand(props, sheet),
+    found,
+  ];
 }

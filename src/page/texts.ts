@@ -1,5 +1,6 @@
 // Every word of the page, English and German.
 import type { Stage } from '../model/job.js';
+import { JOB_WORDS } from './job-words.js';
 
 /** Languages of the page. */
 export type Language = 'en' | 'de';
@@ -44,6 +45,10 @@ const TABLE = {
   'outcome.refused': ['Must be mended first', 'Muss erst ausgebessert werden'],
   'outcome.not-verified': ['Not proved', 'Nicht bewiesen'],
   'outcome.failed': ['Cannot be read', 'Nicht lesbar'],
+  ways: ['Parts of this page', 'Teile dieser Seite'],
+  'next.mend': ['Work through what was found ({0})', 'Abarbeiten, was gefunden wurde ({0})'],
+  'next.look': ['{0} things were found', '{0} Funde ansehen'],
+  'next.lookOne': ['1 thing was found', '1 Fund ansehen'],
   runs: ['What the machine runs, in order', 'Was die Maschine nacheinander fährt'],
   runNothing: [
     'No pass yet: send a layer or a line to one below.',
@@ -103,6 +108,7 @@ const TABLE = {
   goThere: ['Show {0} on the board', '{0} auf dem Bogen zeigen'],
   proof: ['Proof', 'Beweis'],
   noProof: ['There is a proof once the files are made.', 'Einen Beweis gibt es, sobald die Dateien gemacht sind.'],
+  mm: ['{0} mm', '{0} mm'],
   greatest: ['Greatest deviation', 'Größte Abweichung'],
   'judge.read-back': [
     'First judge, reads the files back byte for byte',
@@ -126,69 +132,7 @@ const TABLE = {
   bytes: ['{0} bytes', '{0} Byte'],
   line: ['line {0}', 'Zeile {0}'],
   remedy: ['What to do', 'Was zu tun ist'],
-  settings: ['Job', 'Auftrag'],
-  ticketFile: ['Ticket', 'Auftragszettel'],
-  saveTicket: ['Save the ticket', 'Zettel speichern'],
-  loadTicket: ['Load a ticket', 'Zettel laden'],
-  lastTicket: ['Use the last ticket ({0})', 'Letzten Zettel nehmen ({0})'],
-  byNames: ['Back to the layer names', 'Zurück zu den Ebenennamen'],
-  notSaid: ['not said', 'nicht gesagt'],
-  'job.marksHeading': ['Marks and size', 'Marken und Größe'],
-  'job.marks': ['Register marks on every sheet', 'Passmarken auf jedem Bogen'],
-  'job.margin': ['Margin that the artboard grows by', 'Rand, um den die Zeichenfläche wächst'],
-  'job.perInch': ['Units of the drawing to the inch', 'Einheiten der Zeichnung je Zoll'],
-  'job.at96': ['96, as the web has it', '96, wie im Web'],
-  'job.at72': ['72, as in print', '72, wie im Druck'],
-  'job.sheetHeading': ['Sheet and copies', 'Bogen und Nutzen'],
-  'sheet.wanted': ['Several copies on a sheet', 'Mehrere Nutzen auf einem Bogen'],
-  'sheet.widthMm': ['Width of the sheet', 'Breite des Bogens'],
-  'sheet.heightMm': ['Height of the sheet', 'Höhe des Bogens'],
-  'sheet.marginsMm': ['Strip that stays free along the edges', 'Streifen, der am Rand frei bleibt'],
-  'sheet.gutterMm': ['Between the blanks', 'Zwischen den Zuschnitten'],
-  'sheet.gripperMm': ['Strip that the machine holds it by', 'Streifen, an dem die Maschine greift'],
-  'sheet.side': ['Edge that is held', 'Kante, die gegriffen wird'],
-  'side.bottom': ['bottom', 'unten'],
-  'side.top': ['top', 'oben'],
-  'side.left': ['left', 'links'],
-  'side.right': ['right', 'rechts'],
-  'sheet.ups': ['Copies: max, a number, or 3x2', 'Nutzen: max, eine Zahl oder 3x2'],
-  'sheet.turn': ['How the copies lie', 'Lage der Nutzen'],
-  'sheet.turn.best': ['whatever is best', 'was am besten passt'],
-  'sheet.turn.0': ['upright', 'aufrecht'],
-  'sheet.turn.90': ['a quarter turn right', 'Vierteldrehung rechts'],
-  'sheet.turn.180': ['upside down', 'kopfüber'],
-  'sheet.turn.270': ['a quarter turn left', 'Vierteldrehung links'],
-  'sheet.turn.head-to-tail': ['every other row upside down', 'jede zweite Reihe kopfüber'],
-  'sheet.found': ['{0} copies; {1} % of the sheet is blank.', '{0} Nutzen; {1} % des Bogens werden Zuschnitt.'],
-  'of.sheets': ['the sheets', 'die Bogen'],
-  'along.heading': ['What goes along', 'Was mitkommt'],
-  'along.proof': ['The proof as a page too, proof.html', 'Auch der Beweis als Seite, proof.html'],
-  'along.load': ['Run sheet: load the profile of the shop', 'Laufzettel: Profil des Betriebs laden'],
-  'along.by': ['A run sheet by {0}', 'Ein Laufzettel nach {0}'],
-  'along.without': ['Without a run sheet', 'Ohne Laufzettel'],
-  'along.machine': ['Machine', 'Maschine'],
-  'along.material': ['Material', 'Material'],
-  'along.sheets': ['Sheets to run', 'Bogen im Lauf'],
-  'job.material': ['Material', 'Material'],
-  'job.materialWidthMm': ['Width of the sheet', 'Breite des Bogens'],
-  'job.materialHeightMm': ['Height of the sheet', 'Höhe des Bogens'],
-  'job.caliperMm': ['Thickness of the board', 'Dicke des Kartons'],
-  'job.gripperMm': ['Strip that the machine holds it by', 'Streifen, an dem die Maschine greift'],
-  'job.print': ['Print', 'Druck'],
-  'job.bleedMm': ['Print beyond the edge (bleed)', 'Druck über die Kante (Beschnitt)'],
-  'job.safeMarginMm': ['Clear distance of type from lines', 'Abstand der Schrift von Linien'],
-  'job.answers': ['Answers', 'Antworten'],
-  'job.hidden': ['Hidden layers', 'Verborgene Ebenen'],
-  'job.pictures': ['Pictures beside the drawing', 'Bilder neben der Zeichnung'],
-  'job.ask': ['ask', 'fragen'],
-  'job.skip': ['leave out', 'auslassen'],
-  'job.include': ['take them', 'mitnehmen'],
-  'job.stop': ['always ask', 'immer fragen'],
-  'job.embed': ['put into the files', 'in die Dateien legen'],
-  'job.partPaint': [
-    'Shapes with both: fill to print, line to its tool',
-    'Formen mit beidem: Fläche in den Druck, Linie ans Werkzeug',
-  ],
+  ...JOB_WORDS,
   artboard: ['{0} × {1} mm', '{0} × {1} mm'],
   sizeUnsure: [
     'The size is not sure: it is stated without a unit.',
@@ -199,17 +143,34 @@ const TABLE = {
 /** A text of the table. */
 export type TextKey = keyof typeof TABLE;
 
-/** Says a text; `{0}`, `{1}` stand for what is handed in. */
-export type Say = (key: TextKey, ...values: readonly (string | number)[]) => string;
+/** A number with so many decimals. */
+export interface Fixed {
+  readonly value: number;
+  readonly digits: number;
+}
+
+/** A number that is shown with so many decimals. */
+export function fixed(value: number, digits: number): Fixed {
+  return { value, digits };
+}
+
+/** Says a text; `{0}`, `{1}` stand for what is handed in. Numbers get the decimal sign of the language. */
+export type Say = (key: TextKey, ...values: readonly (string | number | Fixed)[]) => string;
 
 /** Both wordings of every text. */
 export const TEXTS: Readonly<Record<TextKey, readonly [string, string]>> = TABLE;
+
+function spell(value: string | number | Fixed | undefined, language: Language): string {
+  if (value === undefined || typeof value === 'string') return value ?? '';
+  const text = typeof value === 'number' ? String(value) : value.value.toFixed(value.digits);
+  return language === 'de' ? text.replace('.', ',') : text;
+}
 
 /** The sayer of a language. */
 export function sayIn(language: Language): Say {
   const column = language === 'en' ? 0 : 1;
   return (key, ...values) =>
-    TEXTS[key][column].replace(/\{(\d)\}/g, (_, at: string) => String(values[Number(at)] ?? ''));
+    TEXTS[key][column].replace(/\{(\d)\}/g, (_, at: string) => spell(values[Number(at)], language));
 }
 
 /** Says a stage of the work. */

@@ -19,6 +19,9 @@ import {
   watchPage,
 } from './open-page.js';
 
+/** Samples that are in register as they come, with the ticket beside them. */
+const DONE_SAMPLES = ['tuck-carton', 'sleeve', 'hang-tag', 'counters', 'label-sheet'];
+
 describeWith('chromium', 'the page, from drop to zip', () => {
   let browser: Browser;
   const folder = mkdtempSync(join(tmpdir(), 'pinbar-page-'));
@@ -47,12 +50,17 @@ describeWith('chromium', 'the page, from drop to zip', () => {
   }
 
   /** Holds the zip of the page against what the command writes; returns the names in the zip. */
-  async function compareWithCommand(page: Parameters<typeof takeZip>[0], drawing: string): Promise<readonly string[]> {
+  async function compareWithCommand(
+    page: Parameters<typeof takeZip>[0],
+    drawing: string,
+    others: readonly string[] = [],
+  ): Promise<readonly string[]> {
     const files = await takeZip(page);
     const given = Object.keys(files).filter((name) => /\.(?:ticket|profile)\.json$/.test(name));
     const beside = Object.fromEntries(given.map((name) => [name, files[name]!]));
+    const pictures = Object.fromEntries(others.map((path) => [basename(path), readFileSync(path)]));
     const command = (await page.textContent('.command')) ?? '';
-    const written = runCommand(command, { ...beside, [basename(drawing)]: readFileSync(drawing) });
+    const written = runCommand(command, { ...beside, ...pictures, [basename(drawing)]: readFileSync(drawing) });
     const made = Object.keys(files).filter((name) => !given.includes(name));
     expect(made.sort()).toEqual(Object.keys(written).sort());
     for (const [name, bytes] of Object.entries(written)) {
@@ -61,7 +69,7 @@ describeWith('chromium', 'the page, from drop to zip', () => {
     return Object.keys(files);
   }
 
-  it.each(['tuck-carton', 'sleeve', 'hang-tag'])('%s', async (name) => {
+  it.each(DONE_SAMPLES)('%s', async (name) => {
     const { page, requests, troubles } = await watchPage(browser);
     await page.goto(SINGLE);
     const paths = samplePaths(name);
@@ -97,6 +105,45 @@ describeWith('chromium', 'the page, from drop to zip', () => {
     await page.context().close();
   });
 
+  it('all that a sheet knows, asked for by hand', async () => {
+    const { page, troubles } = await watchPage(browser);
+    await page.goto(SINGLE);
+    await giveFiles(page, ['samples/label-sheet.svg', 'samples/tuck-carton.sheet.json']);
+    for (const [field, value] of [
+      ['ups', '2x1'],
+      ['gutterMm', '6'],
+      ['gutterYMm', '8'],
+      ['scale', '0.8'],
+    ]) {
+      await page.fill(`#sheet-${field}`, value!);
+      await page.press(`#sheet-${field}`, 'Enter');
+      await waitDone(page);
+    }
+    await page.selectOption('#sheet-turn', '0');
+    await page.selectOption('#sheet-place', 'origin');
+    await page.check('#sheet-copyMark');
+    await page.selectOption('#job-witness', 'always');
+    await waitDone(page);
+    expect(await page.textContent('.verdict')).toBe('In register');
+    expect(await page.textContent('#sheet-found')).toMatch(/^2 copies;/);
+    await compareWithCommand(page, 'samples/label-sheet.svg');
+    const ticket = (await takeZip(page))['label-sheet.ticket.json']!;
+    const { sheet, witness } = JSON.parse(Buffer.from(ticket).toString('utf8')) as Record<string, unknown>;
+    expect(witness).toBe('always');
+    expect(sheet).toMatchObject({
+      gutterMm: 6,
+      gutterXMm: 6,
+      gutterYMm: 8,
+      ups: '2x1',
+      turn: 0,
+      place: 'origin',
+      copyMark: true,
+      scale: 0.8,
+    });
+    expect(troubles).toEqual([]);
+    await page.context().close();
+  });
+
   it('the proof as a page and a run sheet go along', async () => {
     const { page, troubles } = await watchPage(browser);
     await page.goto(SINGLE);
@@ -120,11 +167,79 @@ describeWith('chromium', 'the page, from drop to zip', () => {
   it('a drawing with a picture beside it, by its chooser', async () => {
     const { page } = await watchPage(browser);
     await page.goto(SINGLE);
-    const ticket = join(folder, 'embed.json');
-    writeFileSync(ticket, '{"pinbar": 1, "linkedPictures": "embed"}');
-    await giveFiles(page, ['samples/label-sheet.svg', 'samples/leaf.png', ticket]);
-    const words = await page.textContent('.verdict');
-    expect(words).toBe('In register');
+    const drawing = join(folder, 'leaf-label.svg');
+    const line = 'fill="none" stroke="#d6336c" stroke-width="0.3"';
+    writeFileSync(
+      drawing,
+      `<svg xmlns="http://www.w3.org/2000/svg" width="140mm" height="100mm" viewBox="0 0 140 100">
+      <g id="Print"><image href="leaf.png" x="50" y="40" width="20" height="20"/></g>
+      <g id="Cut"><rect x="40" y="30" width="60" height="40" ${line}/></g></svg>`,
+    );
+    await giveFiles(page, [drawing, 'samples/leaf.png']);
+    expect(await page.textContent('.verdict')).toBe('An answer is needed');
+    await page.selectOption('#job-pictures', 'embed');
+    await waitDone(page);
+    expect(await page.textContent('.verdict')).toBe('In register');
+    const names = await compareWithCommand(page, drawing, ['samples/leaf.png']);
+    expect(names).toContain('leaf-label.1-print.svg');
+    await page.context().close();
+  });
+
+  it('has had every sample: those done as they come, and the one that is not fit', () => {
+    const drawn = readdirSync('samples').flatMap((name) => (name.endsWith('.svg') ? [name.slice(0, -4)] : []));
+    expect(drawn.sort()).toEqual([...DONE_SAMPLES, 'bad-carton'].sort());
+  });
+
+  it('order and ties of the tool passes, asked for by hand; what came of them is told in numbers', async () => {
+    const { page, troubles } = await watchPage(browser);
+    await page.goto(SINGLE);
+    await giveFiles(page, ['samples/tuck-carton.svg']);
+    const choose = async (field: string, word: string): Promise<void> => {
+      await page.selectOption(field, word);
+      await waitDone(page);
+    };
+    const fill = async (field: string, text: string): Promise<void> => {
+      await page.fill(field, text);
+      await page.press(field, 'Enter');
+      await waitDone(page);
+    };
+    await choose('#lines-order', 'restarted');
+    await choose('#lines-origin', 'bottom-right');
+    await page.uncheck('#order-cut');
+    await waitDone(page);
+    await choose('#ties-crease', 'pattern');
+    await fill('#ties-crease-cutMm', '4');
+    await choose('#ties-crease-endsWith', 'tie');
+    await choose('#ties-cut', 'hold');
+    await fill('#ties-cut-leastPerPiece', '5');
+    await page.check('#ties-cut-alone');
+    await waitDone(page);
+    expect(await page.textContent('.verdict')).toBe('In register');
+    const names = await compareWithCommand(page, 'samples/tuck-carton.svg');
+    expect(names).toContain('tuck-carton.3-cut-ties.svg');
+    const files = await takeZip(page);
+    const read = (name: string): unknown => JSON.parse(Buffer.from(files[name]!).toString('utf8'));
+    const ticket = read('tuck-carton.ticket.json') as { sequence: unknown; ties: readonly unknown[] };
+    expect(ticket.sequence).toEqual({ passes: ['crease'], origin: 'bottom-right', restartContours: true });
+    expect(ticket.ties).toMatchObject([
+      { pass: 'crease', mode: 'pattern', cutMm: 4, endsWith: 'tie' },
+      { pass: 'cut', mode: 'hold', leastPerPiece: 5, tiesPass: true },
+    ]);
+    // The numbers shown are those of the manifest.
+    const { sequence, ties } = read('manifest.json') as {
+      sequence: readonly { travelBeforeMm: number; travelAfterMm: number }[];
+      ties: readonly { ties: number; longestFreeMm: number }[];
+    };
+    expect(sequence).toHaveLength(1);
+    const crease = (await page.locator('#effect-crease li').allTextContents()).join(' ');
+    expect(crease).toContain(`${sequence[0]!.travelBeforeMm.toFixed(1)} mm before`);
+    expect(crease).toContain(`${sequence[0]!.travelAfterMm.toFixed(1)} mm now`);
+    const cut = (await page.locator('#effect-cut li').allTextContents()).join(' ');
+    expect(ties[1]!.ties).toBeGreaterThanOrEqual(5);
+    expect(cut).toContain(`${ties[1]!.ties} ties on`);
+    expect(cut).toContain(`longest free stretch is ${ties[1]!.longestFreeMm.toFixed(1)} mm`);
+    expect(cut).not.toContain('Way of the lifted tool');
+    expect(troubles).toEqual([]);
     await page.context().close();
   });
 

@@ -1,6 +1,6 @@
 // Every text in both languages, with the same places for values.
 import { expect, it } from 'vitest';
-import { sayIn, TEXTS } from '../../../src/page/texts.js';
+import { fixed, sayIn, TEXTS } from '../../../src/page/texts.js';
 
 const places = (text: string): readonly string[] => (text.match(/\{\d\}/g) ?? []).sort();
 
@@ -14,4 +14,7 @@ it('says everything twice', () => {
 it('puts values in their places', () => {
   expect(sayIn('en')('artboard', 240, 236)).toBe('240 × 236 mm');
   expect(sayIn('de')('shapes', 12)).toBe('12 Formen');
+  expect(sayIn('en')('mm', fixed(1.26, 1))).toBe('1.3 mm');
+  expect(sayIn('de')('mm', fixed(1.26, 1))).toBe('1,3 mm');
+  expect(sayIn('de')('goesTo', 'Rev. 1.2')).toBe('Rev. 1.2 geht an');
 });
