@@ -86,6 +86,7 @@ export type {
   RunSheet,
   RunTime,
   SheetTurn,
+  TurnedPass,
 } from './model/run-sheet.js';
 export type { Corner, SequenceReport, SequenceRequest, Stayed } from './model/sequence.js';
 export { joinPieces, type OutputFile } from './model/sheet.js';

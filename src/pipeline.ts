@@ -91,6 +91,7 @@ export async function split(
       sequence: [],
       ties: [],
       tieFiles: [],
+      turnedFiles: [],
       manifest: null,
       proofPicture: null,
       proofPage: null,

@@ -1,5 +1,5 @@
 // What the ticket says of each pass beyond its role: side, size, and what it registers to.
-import { namesPass, type Pass, type Role } from '../model/pass.js';
+import { namesPass, type Pass, type Role, sideOf } from '../model/pass.js';
 import type { PassRequest, Ticket } from '../model/ticket.js';
 import type { CheckFacts } from './check-facts.js';
 import { listOwnMarks } from './list-marks.js';
@@ -49,7 +49,7 @@ export function listSetups(facts: CheckFacts): readonly PassSetup[] {
   return assignment.passes
     .map((pass, index): PassSetup => {
       const request = findRequest(pass, ticket);
-      const side = request?.side ?? (pass.role.startsWith('reverse-') ? 'reverse' : 'front');
+      const side = sideOf(pass.role, request?.side);
       const gets = artwork.marks >= 0 || (wanted && namesPass(marked, pass));
       return { pass, index, side, request, marked: gets || ownMarked.has(index) };
     })

@@ -60,7 +60,8 @@ export async function runCorrect(path: string, flags: CorrectFlags, signal: Abor
   let made: Correction | null = null;
   if (!refused) {
     const files = [];
-    for (const pass of passes) files.push({ name: pass.file, bytes: await readPass(job, pass) });
+    const ties = job.tieFiles.filter(({ name }) => passes.some((pass) => pass.name === name));
+    for (const pass of [...passes, ...ties]) files.push({ name: pass.file, bytes: await readPass(job, pass) });
     made = await correctPasses(files, fit, report, { signal });
     await publishFiles(folder, [...made.files, made.manifest], {
       inputPath: join(resolve(flags.job), 'manifest.json'),
@@ -86,6 +87,11 @@ export async function runCorrect(path: string, flags: CorrectFlags, signal: Abor
   } else {
     writeResult(`${printRegister(report)}${printCorrection(made, folder)}`);
   }
+  const turned = job.turnedFiles.filter(({ name }) => passes.some((pass) => pass.name === name));
+  if (made !== null && turned.length > 0)
+    writeMessage(
+      `Corrected as seen from the front; not made anew: ${turned.map(({ file }) => file).join(', ')}. Do not load ${turned.length === 1 ? 'that one' : 'these'} for a corrected run.`,
+    );
   if (fit.standardErrorMm === null)
     writeMessage('This fit goes through the marks exactly: a mark that was misread moves the passes with it.');
   return refused ? EXIT.findings : EXIT.inRegister;

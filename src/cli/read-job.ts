@@ -17,12 +17,24 @@ export interface WrittenJob {
   readonly folder: string;
   readonly marks: DrawnMarks;
   readonly passes: readonly WrittenPass[];
+  /** Files of ties alone, under the names of the passes that they belong to. */
+  readonly tieFiles: readonly WrittenPass[];
+  /** Mirrored files of passes on the reverse and of their ties, so too. */
+  readonly turnedFiles: readonly WrittenPass[];
 }
+
+type TurnedEntry = Omit<WrittenPass, 'name'>;
 
 interface ManifestShape {
   readonly document?: unknown;
   readonly marks?: readonly { readonly name: string; readonly xMm: number; readonly yMm: number }[];
-  readonly passes?: readonly WrittenPass[];
+  readonly passes?: readonly (WrittenPass & { readonly turned?: TurnedEntry })[];
+  readonly ties?: readonly {
+    readonly pass: string;
+    readonly tiesFile?: string | null;
+    readonly tiesSha256?: string;
+    readonly tiesTurned?: TurnedEntry;
+  }[];
 }
 
 function refuse(folder: string, why: string, cause?: unknown): PinbarError {
@@ -54,7 +66,15 @@ export async function readJob(folder: string): Promise<WrittenJob> {
     throw refuse(folder, 'its manifest.json is not that of a split');
   }
   const marks = new Map((manifest.marks ?? []).map(({ name, xMm, yMm }) => [name, [xMm, yMm] as const]));
-  return { folder, marks, passes: manifest.passes };
+  const { passes, ties = [] } = manifest;
+  const tieFiles = ties.flatMap(({ pass: name, tiesFile: file, tiesSha256: sha256 }) =>
+    typeof file === 'string' && sha256 !== undefined ? [{ name, file, sha256 }] : [],
+  );
+  const turnedFiles = [
+    ...passes.map(({ name, turned }) => ({ name, turned })),
+    ...ties.map(({ pass: name, tiesTurned: turned }) => ({ name, turned })),
+  ].flatMap(({ name, turned }) => (turned === undefined ? [] : [{ name, file: turned.file, sha256: turned.sha256 }]));
+  return { folder, marks, passes, tieFiles, turnedFiles };
 }
 
 /**

@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path';
 import { type Input, pictureReader, readInput } from '../disk/read-input.js';
 import { type JobResult, makeJobRunSheet, type OutputFile, PinbarError, split, type Ticket } from '../index.js';
 import { printJob } from '../report/print-job.js';
+import { listJobFiles } from '../road/pack-job.js';
 import { createProgress, writeJson, writeMessage, writeResult } from './console.js';
 import { EXIT, exitCodeFor } from './exit-code.js';
 import { makeTicket, type TicketFlags } from './make-ticket.js';
@@ -23,13 +24,6 @@ export interface SplitFlags extends TicketFlags, RunFlags {
 /** `carton.passes` beside the input; beside the caller for standard input. */
 function defaultFolder(input: Input, stem: string): string {
   return input.path === null ? `${stem}.passes` : join(dirname(input.path), `${stem}.passes`);
-}
-
-/** All files of a job, the manifest last. */
-function listFiles(job: JobResult, pages: readonly OutputFile[]): readonly OutputFile[] {
-  return [...job.files, ...job.tieFiles, job.proofPicture, job.proofPage, ...pages, job.manifest].filter(
-    (file) => file !== null,
-  );
 }
 
 function describeJob(
@@ -91,7 +85,7 @@ export async function runSplit(path: string, flags: SplitFlags, signal: AbortSig
   echoLengths(ticket);
   const folder = flags.out ?? defaultFolder(input, job.stem);
   const pages = request === null || job.manifest === null ? [] : (await makeJobRunSheet(job, request)).files;
-  const files = listFiles(job, pages);
+  const files = listJobFiles(job, pages);
   const publishes =
     job.files.length > 0 && (job.outcome === 'in-register' || job.outcome === 'not-verified') && !flags.dryRun;
   if (signal.aborted) {

@@ -15,6 +15,7 @@ import {
 } from '../index.js';
 import { printChecks } from '../report/print-checks.js';
 import { printFindings } from '../report/print-findings.js';
+import { listJobFiles } from '../road/pack-job.js';
 import { readDelivered } from './file-trouble.js';
 import { MACHINE_DISK } from './folder-disk.js';
 import type { JobAnswer, JobAsked, JobNotMade } from './job-message.js';
@@ -122,10 +123,9 @@ async function makeJob(asked: JobAsked): Promise<JobAnswer> {
   if (job.outcome !== 'in-register' || job.manifest === null) {
     return reportJob({ bytes, ticket, asked, loadPicture: reader }, job.findings);
   }
-  const files = [...job.files, ...job.tieFiles, ...(job.proofPicture === null ? [] : [job.proofPicture]), job.manifest];
   return {
     kind: 'made',
-    files: files.map((file) => ({ name: file.name, bytes: joinPieces(file.pieces) })),
+    files: listJobFiles(job, []).map((file) => ({ name: file.name, bytes: joinPieces(file.pieces) })),
     pictures,
     codes: codesOf(job.findings),
   };

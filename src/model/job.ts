@@ -5,6 +5,7 @@ import type { Layout } from './layout.js';
 import type { Assignment } from './pass.js';
 import type { CancelSignal } from './platform.js';
 import type { Proof } from './proof.js';
+import type { TurnedPass } from './run-sheet.js';
 import type { SequenceReport } from './sequence.js';
 import type { OutputFile } from './sheet.js';
 import type { Solid } from './solid.js';
@@ -78,6 +79,8 @@ export interface JobResult {
   /** Passes that got ties, and the passes of the ties alone where they were asked for. */
   readonly ties: readonly TieReport[];
   readonly tieFiles: readonly OutputFile[];
+  /** Files of passes on the reverse, and of their ties, mirrored as the machine needs them, where the ticket says how the sheet is turned. */
+  readonly turnedFiles: readonly TurnedPass[];
   /** Null where there are no files. */
   readonly manifest: OutputFile | null;
   /** The picture of the proof; null where there are no files. */

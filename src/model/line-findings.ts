@@ -1,4 +1,4 @@
-// Codes of findings about the order of lines, and about ties.
+// Codes of findings about the order of lines, about ties, and about turned sheets.
 
 /** Severity and manual line of each. */
 export const LINE_KINDS = {
@@ -10,6 +10,7 @@ export const LINE_KINDS = {
   },
   'sequence/no-such-pass': { severity: 'warning', doc: 'A pass that is to be put in order is not in this job.' },
   'ties/no-such-pass': { severity: 'warning', doc: 'A pass that is to get ties is not in this job, or gets others.' },
+  'turn/not-made': { severity: 'warning', doc: 'The file of a pass on the reverse cannot be mirrored.' },
   'ties/few': { severity: 'warning', doc: 'An outline has no room for as many ties as wanted.' },
   'ties/far-apart': { severity: 'warning', doc: 'An outline is free over a longer stretch than wanted.' },
   'ties/stretched': {

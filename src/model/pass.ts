@@ -60,6 +60,11 @@ export interface Pass {
   readonly role: Role;
 }
 
+/** The side of the sheet that faces the tool: as asked, else the reverse for the reverse roles. */
+export function sideOf(role: Role, asked: 'front' | 'reverse' | undefined): 'front' | 'reverse' {
+  return asked ?? (role.startsWith('reverse-') ? 'reverse' : 'front');
+}
+
 /** Whether a list of passes names a pass, by its name or role; an empty list names all. */
 export function namesPass(names: readonly string[], pass: Pass): boolean {
   return names.length === 0 || names.includes(pass.name) || names.includes(pass.role);

@@ -1,6 +1,7 @@
 // A run sheet: what somebody at the machine needs for one job, every figure with where it came from.
 import type { Role } from './pass.js';
 import type { FigureSource, Hazard } from './profile.js';
+import type { CorrectedPass } from './register.js';
 import type { Corner } from './sequence.js';
 
 /** A figure as it is shown. Null in its place: nobody entered one. */
@@ -39,6 +40,8 @@ export interface RunLines {
   readonly travelMm: number;
   readonly ties: number;
   readonly tieLengthMm: number;
+  /** Whether the ties are gaps in the file, so that the machine must not make any more. */
+  readonly tiesAreDrawn: boolean;
   /** How much the tie pattern gives way at most, as a share. */
   readonly greatestStretch: number;
   /** For the timing record of the shop profile, lengths rounded. */
@@ -74,6 +77,13 @@ export interface SheetTurn {
   readonly way: 'work-and-turn' | 'work-and-tumble' | null;
 }
 
+/** The file of a pass on the reverse, mirrored about the axis of the turn; how far any shape came out from its mirror image is measured. */
+export interface TurnedPass extends CorrectedPass {
+  /** Name of the file that it mirrors. */
+  readonly of: string;
+  readonly turn: SheetTurn;
+}
+
 /** What a pass finds the sheet by; `pass` names another pass whose marks it looks at. */
 export interface RunRegister {
   readonly to: string | null;
@@ -84,10 +94,13 @@ export interface RunRegister {
   readonly turn: SheetTurn | 'not-said' | null;
 }
 
-/** One pass of a run sheet. */
+/** One pass of a run sheet, or the ties of one in a file of their own, which is run behind it while the sheet still lies. */
 export interface RunPass {
+  /** Of the pass, also for its ties. */
   readonly order: number;
   readonly name: string;
+  /** Name of the pass that these are the ties of; null for a pass. */
+  readonly tiesOf: string | null;
   readonly role: Role;
   /** Why it stands here, in the shop's words; null where nobody entered a reason. */
   readonly reason: string | null;
@@ -108,7 +121,7 @@ export interface RunPass {
     readonly sha256: string;
     readonly deviationMm: number;
   } | null;
-  /** The ties of the pass in a file of their own, to be scored after it; null where there is none. */
+  /** The ties of the pass in a file of their own, told as a step of its own behind it; null where there is none. */
   readonly tieFile: { readonly name: string; readonly bytes: number; readonly sha256: string } | null;
   /** Null for passes that cover areas. */
   readonly lines: RunLines | null;

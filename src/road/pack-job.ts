@@ -18,10 +18,12 @@ export function packTicket(ticket: Ticket, stem: string): PackedFile {
   return { name: `${stem}.ticket.json`, pieces: [encodeUtf8(printTicket(ticket))] };
 }
 
-/** What `split` writes to a folder, in its order; `pages` are those of a run sheet. */
+/** What `split` writes to a folder, the manifest last; `pages` are those of a run sheet. */
 export function listJobFiles(job: JobResult, pages: readonly OutputFile[]): readonly OutputFile[] {
-  const { files, tieFiles, proofPicture, proofPage, manifest } = job;
-  return [...files, ...tieFiles, proofPicture, proofPage, ...pages, manifest].filter((file) => file !== null);
+  const { files, tieFiles, turnedFiles, proofPicture, proofPage, manifest } = job;
+  return [...files, ...tieFiles, ...turnedFiles, proofPicture, proofPage, ...pages, manifest].filter(
+    (file) => file !== null,
+  );
 }
 
 /** The files of a job, its ticket and what is needed to make them again as one zip archive, in pieces; the same on every run. */

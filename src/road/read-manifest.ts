@@ -2,6 +2,15 @@
 import type { SheetSide } from '../model/layout.js';
 import type { Role } from '../model/pass.js';
 import type { ExtentMm } from '../model/proof.js';
+import type { SheetTurn } from '../model/run-sheet.js';
+
+/** The mirrored file of a pass on the reverse, and how. */
+export interface TurnedFile extends SheetTurn {
+  readonly file: string;
+  readonly bytes: number;
+  readonly sha256: string;
+  readonly deviationMm: number;
+}
 
 /** The parts of a manifest that a run sheet is made from; sections that a job need not have are optional. */
 export interface ManifestParts {
@@ -14,6 +23,7 @@ export interface ManifestParts {
     readonly bytes: number;
     readonly sha256: string;
     readonly drawnExtentMm?: ExtentMm | null;
+    readonly turned?: TurnedFile;
   }[];
   /** Copies on a sheet. */
   readonly sheet?: { readonly widthMm: number; readonly heightMm: number; readonly copies: number };
@@ -27,6 +37,7 @@ export interface ManifestParts {
     readonly tiesFile?: string | null;
     readonly tiesBytes?: number;
     readonly tiesSha256?: string;
+    readonly tiesTurned?: TurnedFile;
   }[];
   readonly marks?: readonly {
     readonly name: string;

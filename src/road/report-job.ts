@@ -6,6 +6,7 @@ import { drawProofPage } from '../report/draw-proof-page.js';
 import { writeTicket } from '../ticket/write-ticket.js';
 import { describeManifest, type ManifestFacts, printManifest } from '../write/describe-manifest.js';
 import { finishText } from '../write/finish-files.js';
+import { measureFiles } from './measure-files.js';
 
 /** What is reported: all that the manifest tells, and what the proof needs besides. */
 export interface ReportedJob extends Omit<ManifestFacts, 'ticket'> {
@@ -13,16 +14,6 @@ export interface ReportedJob extends Omit<ManifestFacts, 'ticket'> {
   readonly stem: string;
   /** Whether the proof is made as a page too. */
   readonly wantsPage: boolean;
-}
-
-/** Size of the files. */
-function measureFiles({ artwork, ticket, layout }: ReportedJob): {
-  readonly widthMm: number;
-  readonly heightMm: number;
-} {
-  if (layout !== null) return { widthMm: layout.widthMm, heightMm: layout.heightMm };
-  const { width, height, mmPerPx } = artwork.artboard;
-  return { widthMm: width * mmPerPx + 2 * ticket.marginMm, heightMm: height * mmPerPx + 2 * ticket.marginMm };
 }
 
 /** Makes the reports. */

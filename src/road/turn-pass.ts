@@ -1,8 +1,7 @@
 // A reverse pass as the machine needs it: mirrored about the axis that the sheet is turned over.
 import type { Matrix } from '../geometry/matrix.js';
 import type { RoadOptions } from '../model/job.js';
-import type { CorrectedPass } from '../model/register.js';
-import type { SheetTurn } from '../model/run-sheet.js';
+import type { SheetTurn, TurnedPass } from '../model/run-sheet.js';
 import { wrapPass } from './correct-pass.js';
 import type { PassFile } from './correct-passes.js';
 
@@ -19,8 +18,8 @@ function mirror({ axis, axisMm }: SheetTurn): Matrix {
  * @returns The file `NAME.turned.svg` and how far any shape came out from its mirror image.
  * @throws PinbarError as `wrapPass` does.
  */
-export async function turnPass(file: PassFile, turn: SheetTurn, options: RoadOptions = {}): Promise<CorrectedPass> {
+export async function turnPass(file: PassFile, turn: SheetTurn, options: RoadOptions = {}): Promise<TurnedPass> {
   const wrapping = { groupId: GROUP_ID, what: 'turned', matrixMm: mirror(turn) };
   const made = await wrapPass(file, wrapping, options);
-  return { ...made, name: `${file.name.replace(/\.svg$/, '')}.turned.svg` };
+  return { ...made, name: `${file.name.replace(/\.svg$/, '')}.turned.svg`, of: file.name, turn };
 }

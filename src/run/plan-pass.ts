@@ -54,6 +54,7 @@ function describeLines(figures: LineFigures, pass: PassFacts): RunLines {
     travelMm: travelsMm.reduce((sum, length) => sum + length, 0),
     ties: pass.ties?.ties ?? ties,
     tieLengthMm: pass.ties?.tieLengthMm ?? tieLengthMm,
+    tiesAreDrawn: pass.ties !== null,
     greatestStretch: pass.ties === null ? greatestStretch : Math.abs(pass.ties.stretch),
     record: { stretches: gatherLike(stretchesMm), travels: gatherLike(travelsMm) },
   };
@@ -74,6 +75,8 @@ function findSettings(tool: ProfileTool | null, { facts }: PassScope): ToolSetti
 function showSettings(pass: PassFacts, tool: ProfileTool | null, scope: PassScope): RunSettings {
   const found = findSettings(tool, scope);
   const runs = tool !== null && pass.lines !== null;
+  // Ties that stand in the file are not to be made once more by the machine.
+  const inFile = pass.ties !== null || pass.tiesOf !== null;
   const ties = runs && pass.role === 'perforating';
   const show = (key: Exclude<keyof ToolSettings, 'tool' | 'machine'>, word: string, wanted: boolean): Figure | null =>
     showFigure(
@@ -82,17 +85,17 @@ function showSettings(pass: PassFacts, tool: ProfileTool | null, scope: PassScop
       `${tool?.name ?? pass.name}, ${scope.facts.material.name}: ${word}`,
       wanted,
     );
-  const pressureGf = show('pressureGf', 'pressure', runs);
-  const scored = tool !== null && (pass.ties?.file ?? null) !== null;
-  const tiePressureGf = show('tiePressureGf', 'tie pressure', scored);
+  const pressureGf =
+    pass.tiesOf === null ? show('pressureGf', 'pressure', runs) : show('tiePressureGf', 'tie pressure', runs);
+  const tiePressureGf = inFile ? null : show('tiePressureGf', 'tie pressure', false);
   return {
     speedCmS: show('speedCmS', 'speed', runs),
     pressureGf,
     pressureN: pressureGf === null ? null : toNewton(pressureGf.value),
     strokes: show('strokes', 'strokes', runs),
     offsetMm: show('offsetMm', 'offset', runs),
-    cutMm: show('cutMm', 'cut length between ties', ties),
-    tieMm: show('tieMm', 'tie length', ties),
+    cutMm: inFile ? null : show('cutMm', 'cut length between ties', ties),
+    tieMm: inFile ? null : show('tieMm', 'tie length', ties),
     tiePressureGf,
     tiePressureN: tiePressureGf === null ? null : toNewton(tiePressureGf.value),
     secondsPerSheet: show('secondsPerSheet', 'time per sheet', tool !== null && pass.lines === null),
@@ -126,7 +129,9 @@ function addAll(parts: readonly (number | null)[]): number | null {
   return parts.reduce<number | null>((sum, part) => (sum === null || part === null ? null : sum + part), 0);
 }
 
+/** Times of a pass; its ties are run while the sheet still lies and the tool is mounted, so they are neither laid nor mounted for. */
 function timePass(
+  pass: PassFacts,
   figures: LineFigures | null,
   settings: RunSettings,
   register: RunRegister,
@@ -135,10 +140,11 @@ function timePass(
   const { facts, motion, machine } = scope;
   const { times = {} } = facts.machine;
   const name = facts.machine.name;
-  const loadS = showFigure(machine, times.loadS, `${name}: time to load a sheet`)?.value ?? null;
-  const readsMarks = register.to !== null && register.to !== 'edge' && register.to !== 'pins';
+  const stays = pass.tiesOf !== null;
+  const loadS = stays ? 0 : (showFigure(machine, times.loadS, `${name}: time to load a sheet`)?.value ?? null);
+  const readsMarks = !stays && register.to !== null && register.to !== 'edge' && register.to !== 'pins';
   const marksS = readsMarks ? (showFigure(machine, times.marksS, `${name}: time to read marks`)?.value ?? null) : 0;
-  const changeS = showFigure(machine, times.toolChangeS, `${name}: time to change a tool`)?.value ?? null;
+  const changeS = stays ? 0 : (showFigure(machine, times.toolChangeS, `${name}: time to change a tool`)?.value ?? null);
   const moving =
     figures === null
       ? { lengthOverSpeedS: null, motionS: settings.secondsPerSheet?.value ?? null, factor: null }
@@ -190,12 +196,13 @@ export function planPass(pass: PassFacts, before: PassFacts | null, scope: PassS
   const settings = showSettings(pass, tool, scope);
   const register = findRegister(pass, before, scope);
   const figures = measure(pass, settings, scope);
-  const { order, name, role, file } = pass;
+  const { order, name, tiesOf, role, file } = pass;
   return {
     order,
     name,
+    tiesOf,
     role,
-    reason: scope.order?.passes.find((item) => item.role === role)?.reason ?? null,
+    reason: tiesOf === null ? (scope.order?.passes.find((item) => item.role === role)?.reason ?? null) : null,
     register,
     tool:
       tool === null
@@ -211,6 +218,6 @@ export function planPass(pass: PassFacts, before: PassFacts | null, scope: PassS
     turnedFile: pass.turnedFile,
     tieFile: pass.ties?.file ?? null,
     lines: figures === null ? null : describeLines(figures, pass),
-    time: tool === null ? NO_TIME : timePass(figures, settings, register, scope),
+    time: tool === null ? NO_TIME : timePass(pass, figures, settings, register, scope),
   };
 }

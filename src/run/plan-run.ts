@@ -16,9 +16,14 @@ function follows(roles: readonly Role[], order: ShopOrder): boolean {
   return places.length > 1 && places.every((place, i) => i === 0 || place >= places[i - 1]!);
 }
 
+/** Without the steps that are the ties of a pass. */
+function listPasses(passes: RunFacts['passes']): RunFacts['passes'] {
+  return passes.filter(({ tiesOf }) => tiesOf === null);
+}
+
 /** The shop's order that names most of the job's passes as they run. */
 function findOrder({ passes, profile }: RunFacts): ShopOrder | null {
-  const roles = passes.map(({ role }) => role);
+  const roles = listPasses(passes).map(({ role }) => role);
   const named = (order: ShopOrder): number => roles.filter((role) => order.passes.some((p) => p.role === role)).length;
   const fitting = profile.orders.filter((order) => follows(roles, order));
   return fitting.reduce<ShopOrder | null>(
@@ -77,7 +82,9 @@ function addAll(parts: readonly (number | null)[]): number | null {
 /** One stretch of passes with the sheet left lying: laid once, marks read once, a tool change for every pass. */
 function timeStretch(passes: readonly RunPass[], sheets: number, changeS: number | null): number | null {
   const [first] = passes;
-  const changes = passes.length > 1 ? sheets * passes.length : 1;
+  // Ties are run with the tool of their pass.
+  const tools = passes.filter(({ tiesOf }) => tiesOf === null).length;
+  const changes = tools > 1 ? sheets * tools : 1;
   const marks = passes
     .map(({ time }) => time.marksS)
     .reduce((most, s) => (most === null || s === null ? null : Math.max(most, s)), 0);
@@ -104,7 +111,7 @@ function addTimes(passes: readonly RunPass[], facts: RunFacts): RunSheet['totals
 
 function describeNeed(facts: RunFacts, scope: FigureScope, grammage: Figure | null): RunSheet['need'] {
   const spare = showFigure(scope, facts.material.spareSheets, `${facts.material.name}: spare sheets per pass`);
-  const spareSheets = spare === null ? null : spare.value * facts.passes.length;
+  const spareSheets = spare === null ? null : spare.value * listPasses(facts.passes).length;
   const all = facts.sheets + (spareSheets ?? 0);
   const areaM2 = (all * facts.sheetWidthMm * facts.sheetHeightMm) / 1e6;
   return {
@@ -154,9 +161,8 @@ function listNotes(
     notes.push('Three timed runs are met exactly and leave nothing to judge the fit by; time a fourth.');
   if (order.reason === null)
     notes.push('No order of the shop fits these passes, so nobody says why they run in this order.');
-  for (const { name, register, turnedFile, tieFile } of passes) {
+  for (const { name, register, turnedFile } of passes) {
     if (register.turn === 'not-said') notes.push(`Nothing says over which axis the sheet is turned before ${name}.`);
-    if (tieFile !== null) notes.push(`The time of ${name} leaves out ${tieFile.name}.`);
     if (register.side === 'reverse' && turnedFile === null) notes.push(`The file of ${name} is not mirrored.`);
   }
   return notes;

@@ -38,9 +38,10 @@ function measured(figure: Figure | null, unit: string): string | null {
 }
 
 /** Settings of a tool pass; ties only where the pass has any. */
-function printSettings({ settings, role, tieFile }: RunPass): string {
+function printSettings({ settings, role, lines, tiesOf }: RunPass): string {
   const { speedCmS, pressureGf, pressureN, strokes, offsetMm, cutMm, tieMm, tiePressureGf, tiePressureN } = settings;
-  const tied = role === 'perforating' || cutMm !== null || tieMm !== null;
+  const inFile = tiesOf !== null || lines?.tiesAreDrawn === true;
+  const tied = !inFile && (role === 'perforating' || cutMm !== null || tieMm !== null);
   const rows = [
     settingRow('Speed', measured(speedCmS, 'cm/s'), speedCmS),
     settingRow('Pressure', sayForce(pressureGf, pressureN), pressureGf),
@@ -52,8 +53,7 @@ function printSettings({ settings, role, tieFile }: RunPass): string {
           settingRow('Ties', measured(tieMm, 'mm'), tieMm),
           settingRow(
             'On ties',
-            // Ties in a file of their own are scored: without a pressure for them one is missing.
-            tiePressureGf === null && tieFile === null ? 'tool up' : sayForce(tiePressureGf, tiePressureN),
+            tiePressureGf === null ? 'tool up' : sayForce(tiePressureGf, tiePressureN),
             tiePressureGf,
           ),
         ]
@@ -103,36 +103,68 @@ function printMarks({ job }: RunSheet): string {
   return `<table class="marks"><tr><th scope="col">mm</th>${names}</tr><tr><th scope="row">right</th>${cells('')}</tr><tr><th scope="row">down</th>${cells('')}</tr></table>`;
 }
 
-/** The ties in a file of their own: the sheet must not be moved between. */
-function sayTieFile({ name, bytes, sha256 }: RunPass['file'], { settings }: RunPass): string {
-  const force = sayForce(settings.tiePressureGf, settings.tiePressureN) ?? MISSING;
-  return `On each sheet, before it is moved: run the ties too, <b>${escapeText(name)}</b>, at ${force}<br><span class="hash">${bytes} bytes, SHA-256 ${sha256}</span>`;
+/** The number of a step of the run: that of the pass, and `b` behind it for its ties. */
+export function sayNumberOf({ order, tiesOf }: RunPass): string {
+  return tiesOf === null ? `${order}` : `${order}b`;
+}
+
+function sayFile({ file, turnedFile }: RunPass): string {
+  const { name, bytes, sha256 } = turnedFile ?? file;
+  const mirrored = turnedFile === null ? '' : ', mirrored: what is seen from the reverse';
+  return `<b>${escapeText(name)}</b>${mirrored}<br><span class="hash">${bytes} bytes, SHA-256 ${sha256}</span>`;
+}
+
+function sayTool(words: string, { tool }: RunPass, more: string | null): string {
+  const sharp = tool!.hazards.includes('blade') ? `<span class="beside">${drawSign('W022')}</span>` : '';
+  return `${sharp}${words}.${more === null ? '' : ` ${escapeText(more)}`}`;
+}
+
+function nameTool({ tool }: RunPass): string {
+  return `<b>${escapeText(tool!.name)}</b>`;
+}
+
+/** The rest of the sheets; where ties follow, each with them. */
+function sayOthers({ totals }: RunSheet, more: string): string {
+  return totals.sheets > 1
+    ? `Run the other ${totals.sheets - 1} sheets${more}.`
+    : `Take the sheet off${more === '' ? '' : ' when that is done'}.`;
+}
+
+/** Steps of the ties of a pass: tool and sheet stay as they are. */
+function listTieSteps(pass: RunPass, sheet: RunSheet): readonly string[] {
+  const { tool, tiesOf } = pass;
+  const before = `<b>${escapeText(tiesOf!)}</b>`;
+  return [
+    ...(tool === null
+      ? [`No tool of ${escapeText(sheet.machine.name)} does this: run it where ${before} is run.`]
+      : [`Leave ${nameTool(pass)} mounted, and set for the ties:${printSettings(pass)}`]),
+    `Load ${sayFile(pass)}`,
+    `Leave each sheet as it lies after ${before}: the ties stand exactly where that pass left them. Set back for ${before} before the next sheet.`,
+    `Run the ties of the first sheet. Every piece must still be held.`,
+    ...(tool === null ? [] : [sayTool(`After the last sheet: take ${nameTool(pass)} off`, pass, tool.takeOff)]),
+  ];
 }
 
 function listSteps(pass: RunPass, sheet: RunSheet): readonly string[] {
-  const { tool, file, turnedFile } = pass;
-  const loaded = turnedFile ?? file;
-  const mirrored = turnedFile === null ? '' : ', mirrored: what is seen from the reverse';
-  const sharp = tool?.hazards.includes('blade') ? `<span class="beside">${drawSign('W022')}</span>` : '';
-  const steps: string[] = [];
-  if (tool === null) steps.push(`No tool of ${escapeText(sheet.machine.name)} does this pass: run it elsewhere.`);
-  else
-    steps.push(
-      `${sharp}Mount <b>${escapeText(tool.name)}</b>.${tool.mount === null ? '' : ` ${escapeText(tool.mount)}`}`,
-    );
-  if (tool !== null && isToolpath(pass.role)) steps.push(`Set:${printSettings(pass)}`);
-  steps.push(
-    `Load <b>${escapeText(loaded.name)}</b>${mirrored}<br><span class="hash">${loaded.bytes} bytes, SHA-256 ${loaded.sha256}</span>`,
+  const { tool, tieFile, lines } = pass;
+  if (pass.tiesOf !== null) return listTieSteps(pass, sheet);
+  const ties = `<b>${pass.order}b</b>`;
+  return [
+    tool === null
+      ? `No tool of ${escapeText(sheet.machine.name)} does this pass: run it elsewhere.`
+      : sayTool(`Mount ${nameTool(pass)}`, pass, tool.mount),
+    ...(tool !== null && isToolpath(pass.role)
+      ? [
+          `Set:${printSettings(pass)}${lines?.tiesAreDrawn === true ? 'The ties are gaps in the file: set no perforation at the machine.' : ''}`,
+        ]
+      : []),
+    `Load ${sayFile(pass)}`,
     sayLaying(pass, sheet),
-    ...(pass.tieFile === null ? [] : [sayTieFile(pass.tieFile, pass)]),
     `Run the first sheet and measure how far it is out:${printMarks(sheet)}`,
-    sheet.totals.sheets > 1 ? `Run the other ${sheet.totals.sheets - 1} sheets.` : 'Take the sheet off.',
-  );
-  if (tool !== null)
-    steps.push(
-      `${sharp}Take <b>${escapeText(tool.name)}</b> off.${tool.takeOff === null ? '' : ` ${escapeText(tool.takeOff)}`}`,
-    );
-  return steps;
+    ...(tieFile === null ? [] : [`Before any sheet is moved: run its ties, step ${ties}.`]),
+    sayOthers(sheet, tieFile === null ? '' : `, each with its ties (${ties})`),
+    ...(tool === null || tieFile !== null ? [] : [sayTool(`Take ${nameTool(pass)} off`, pass, tool.takeOff)]),
+  ];
 }
 
 function sayLines({ lines }: RunPass): string {
@@ -141,10 +173,10 @@ function sayLines({ lines }: RunPass): string {
   return `${lines.lines} ${lines.lines === 1 ? 'line' : 'lines'}, ${sayNumber(lines.lengthMm, 1)} mm. ${lines.stretches} stretches between stops, ${lines.lifts} lifts, ${sayNumber(lines.travelMm, 1)} mm with the tool up.${ties}`;
 }
 
-function sayTimes({ time, lines, tool }: RunPass, sheets: number): string {
+function sayTimes({ time, lines, tool, tiesOf }: RunPass, sheets: number): string {
   if (tool === null) return 'Time: not on this machine.';
   const sum = [
-    `load ${sayTime(time.loadS)}`,
+    ...(tiesOf === null ? [`load ${sayTime(time.loadS)}`] : []),
     ...(time.marksS === 0 ? [] : [`read marks ${sayTime(time.marksS)}`]),
     ...(lines === null ? [] : [`start ${sayTime(time.startS)}`]),
     `${lines === null ? 'cover' : 'tool'} ${sayTime(time.motionS)}`,
@@ -153,7 +185,7 @@ function sayTimes({ time, lines, tool }: RunPass, sheets: number): string {
     lines === null
       ? ''
       : `<br>Length over speed alone: ${sayTime(time.lengthOverSpeedS)}.${time.factor === null ? '' : ` The tool takes ${sayNumber(time.factor, 1)} times that.`}`;
-  return `<b>${sayTime(time.perSheetS)}</b> a sheet (${sum}); <b>${sayTime(time.perRunS)}</b> for ${sheets} sheets with one mounting.${plain}`;
+  return `<b>${sayTime(time.perSheetS)}</b> a sheet (${sum}); <b>${sayTime(time.perRunS)}</b> for ${sheets} sheets${tiesOf === null ? ' with one mounting' : ', without the time to set the pressure to and fro'}.${plain}`;
 }
 
 /** A pass as a card. */
@@ -162,7 +194,7 @@ export function printPassCard(pass: RunPass, sheet: RunSheet, picture: string): 
   const marks = sheet.job.marks.length === 0 ? '' : 'Dots and crosses: register marks.';
   const caption = [LINE_WORDS[pass.role], origin, marks, sayLines(pass)];
   return `<section class="pass">
-<header><span class="num">${pass.order}</span><div><div class="name">${escapeText(pass.name)}</div>${pass.reason === null ? '' : `<div class="small">${escapeText(pass.reason)}</div>`}</div><div class="small">${pass.role}<br>registers to ${sayRegister(pass.register.to)}</div></header>
+<header><span class="num">${sayNumberOf(pass)}</span><div><div class="name">${escapeText(pass.name)}</div>${pass.reason === null ? '' : `<div class="small">${escapeText(pass.reason)}</div>`}</div><div class="small">${pass.role}<br>${pass.tiesOf === null ? `registers to ${sayRegister(pass.register.to)}` : 'the sheet stays as it lies'}</div></header>
 <div class="body"><ol class="steps">
 ${listSteps(pass, sheet).map(step).join('\n')}
 </ol><figure>${picture}<figcaption>${caption.filter((line) => line !== undefined && line !== '').join(' ')}</figcaption></figure></div>

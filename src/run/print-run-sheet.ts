@@ -2,7 +2,7 @@
 import type { RunSheet } from '../model/run-sheet.js';
 import { drawPass } from './draw-pass.js';
 import { drawSign } from './draw-signs.js';
-import { printPassCard, sayRegister } from './print-pass-card.js';
+import { printPassCard, sayNumberOf, sayRegister } from './print-pass-card.js';
 import type { PassFacts } from './run-facts.js';
 import { RUN_SHEET_STYLE } from './run-sheet-style.js';
 import { escapeText, MISSING, sayNumber, sayOrigin, sayTime } from './say-figure.js';
@@ -59,10 +59,10 @@ function printOrder({ passes, order, totals }: RunSheet): string {
     order.reason === null
       ? `Reason for the order: ${MISSING}`
       : `<b>${escapeText(order.name!)}.</b> ${escapeText(order.reason)}`;
-  const rows = passes.map(
-    ({ order: number, name, tool, register, time }) =>
-      `<tr><td class="n">${number}</td><td><b>${escapeText(name)}</b></td><td>${tool === null ? 'not on this machine' : escapeText(tool.name)}</td><td>${register.side === 'front' ? 'front' : 'reverse'}</td><td>${sayRegister(register.to)}</td><td class="n">${tool === null ? '' : sayTime(time.perSheetS)}</td><td class="n">${tool === null ? '' : sayTime(time.perRunS)}</td></tr>`,
-  );
+  const rows = passes.map((pass) => {
+    const { name, tool, tiesOf, register, time } = pass;
+    return `<tr><td class="n">${sayNumberOf(pass)}</td><td><b>${escapeText(name)}</b></td><td>${tool === null ? 'not on this machine' : escapeText(tool.name)}</td><td>${register.side === 'front' ? 'front' : 'reverse'}</td><td>${tiesOf === null ? sayRegister(register.to) : 'stays as it lies'}</td><td class="n">${tool === null ? '' : sayTime(time.perSheetS)}</td><td class="n">${tool === null ? '' : sayTime(time.perRunS)}</td></tr>`;
+  });
   return `<h2>Passes in order</h2><p>${why}</p>
 <table><tr><th class="n" scope="col">&#8470;</th><th scope="col">Pass</th><th scope="col">Tool</th><th scope="col">Side up</th><th scope="col">Registers to</th><th class="n" scope="col">A sheet</th><th class="n" scope="col">${totals.sheets} sheets</th></tr>
 ${rows.join('\n')}</table>`;
@@ -83,7 +83,7 @@ function printTotals({ totals, motion, passes }: RunSheet): string {
     : `Acceleration, lift and start are as entered; ${motion.runs} timed ${motion.runs === 1 ? 'run is' : 'runs are'} in the profile, three or more settle them.`;
   return `<h2>Time for ${totals.sheets} sheets on this machine</h2>
 <table><tr><th scope="col">Way of working</th><th scope="col">What it takes</th><th class="n" scope="col">Time</th></tr>
-<tr><td><b>Pass by pass</b></td><td>All sheets through one pass, then the tool is changed: one mounting per pass, every sheet laid anew for every pass.</td><td class="n">${sayTime(totals.passByPassS)}</td></tr>
+<tr><td><b>Pass by pass</b></td><td>All sheets through one pass, then the tool is changed: one mounting per pass, every sheet laid anew for every pass; ties while it lies.</td><td class="n">${sayTime(totals.passByPassS)}</td></tr>
 <tr><td><b>Tool changes per sheet</b></td><td>Each sheet stays lying through passes that follow each other on this machine: laid once, a tool change for every pass and sheet.</td><td class="n">${sayTime(totals.toolChangesPerSheetS)}</td></tr></table>
 <p class="small">Counted: ${tools.join(', ') || 'no tool pass'}. ${source}</p>`;
 }

@@ -134,9 +134,10 @@ function printParams(pass: RunPass, lines: XjdfLines, index: number, frame: Fram
 }
 
 /** Tool and settings in words: XJDF has no place for a trailing knife's pressure. */
-function describeSettings({ tool, settings, register }: RunPass): string {
+function describeSettings({ tool, settings, register, tiesOf }: RunPass): string {
   const { speedCmS, pressureGf, pressureN, strokes, offsetMm, cutMm, tieMm, tiePressureGf } = settings;
   const words = [
+    ...(tiesOf === null ? [] : [`ties of ${tiesOf}, run while the sheet still lies`]),
     tool === null ? 'no tool on this machine' : `tool ${tool.name}`,
     ...(speedCmS === null ? [] : [`speed ${say(speedCmS.value)} cm/s`]),
     ...(pressureGf === null ? [] : [`pressure ${say(pressureGf.value)} gf (${printNumber(pressureN!, 9)} N)`]),

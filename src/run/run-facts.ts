@@ -14,10 +14,12 @@ export interface WrittenTies {
   readonly file: RunPass['file'] | null;
 }
 
-/** A pass of the job. */
+/** A pass of the job, or the ties of one behind it. */
 export interface PassFacts {
   readonly order: number;
   readonly name: string;
+  /** Name of the pass that these are the ties of, in a file of their own; null for a pass. */
+  readonly tiesOf: string | null;
   readonly role: Role;
   readonly file: { readonly name: string; readonly bytes: number; readonly sha256: string };
   /** What the ticket says. */

@@ -5,6 +5,7 @@ import type { Layout } from '../model/layout.js';
 import { type MarkPlan, nameMarks } from '../model/marks.js';
 import type { Assignment, Reason } from '../model/pass.js';
 import type { Proof } from '../model/proof.js';
+import type { TurnedPass } from '../model/run-sheet.js';
 import type { SequenceReport } from '../model/sequence.js';
 import type { OutputFile } from '../model/sheet.js';
 import type { Solid } from '../model/solid.js';
@@ -30,6 +31,8 @@ export interface ManifestFacts {
   /** Passes that got ties, and the passes of the ties alone. */
   readonly ties: readonly TieReport[];
   readonly tieFiles: readonly OutputFile[];
+  /** Mirrored files of passes on the reverse and of their ties. */
+  readonly turnedFiles: readonly TurnedPass[];
   /** Whether the checks were left out, and how much they found. */
   readonly checks: { readonly skipped: boolean; readonly findings: number };
 }
@@ -147,12 +150,31 @@ function describeLayout(layout: Layout): Json {
   };
 }
 
-function describeTies(report: TieReport, tieFiles: readonly OutputFile[]): Json {
+/** The mirrored file of a file, where there is one. */
+function describeTurned(
+  name: string,
+  turnedFiles: readonly TurnedPass[],
+  key: string,
+): { readonly [key: string]: Json } {
+  const made = turnedFiles.find(({ of }) => of === name);
+  if (made === undefined) return {};
+  const { axis, axisMm, way } = made.turn;
+  const { name: file, byteLength: bytes, sha256, deviationMm } = made;
+  return { [key]: { file, bytes, sha256, axis, axisMm: round(axisMm), way, deviationMm } };
+}
+
+function describeTies(report: TieReport, { tieFiles, turnedFiles }: ManifestFacts): Json {
   const { lineMm, tiesMm, longestFreeMm, stretch, ...rest } = report;
   const own = tieFiles.find(({ name }) => name === report.tiesFile);
   return {
     ...rest,
-    ...(own === undefined ? {} : { tiesBytes: own.byteLength, tiesSha256: own.sha256 }),
+    ...(own === undefined
+      ? {}
+      : {
+          tiesBytes: own.byteLength,
+          tiesSha256: own.sha256,
+          ...describeTurned(own.name, turnedFiles, 'tiesTurned'),
+        }),
     lineMm: round(lineMm),
     tiesMm: round(tiesMm),
     longestFreeMm: round(longestFreeMm),
@@ -195,6 +217,7 @@ export function describeManifest(facts: ManifestFacts): Json {
       shapes: proof.passes[index]?.shapes ?? 0,
       artExtentMm: (proof.passes[index]?.artExtentMm ?? null) as Json,
       drawnExtentMm: (proof.passes[index]?.drawnExtentMm ?? null) as Json,
+      ...describeTurned(files[index]!.name, facts.turnedFiles, 'turned'),
     })),
     marks: (facts.marks === null ? [] : nameMarks(facts.marks)).map(({ name, shape, atMm }) => ({
       name,
@@ -214,7 +237,7 @@ export function describeManifest(facts: ManifestFacts): Json {
     checks: facts.checks,
     solid: describeBlank(facts.solid),
     ...(facts.sequence.length === 0 ? {} : { sequence: facts.sequence.map(describeSequence) }),
-    ...(facts.ties.length === 0 ? {} : { ties: facts.ties.map((report) => describeTies(report, facts.tieFiles)) }),
+    ...(facts.ties.length === 0 ? {} : { ties: facts.ties.map((report) => describeTies(report, facts)) }),
     findings: facts.findings.map((item) => ({ ...item, place: { ...item.place } })),
     ticket: facts.ticket,
   };

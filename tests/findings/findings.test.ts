@@ -45,6 +45,7 @@ const WITHOUT_LINE: ReadonlySet<string> = new Set<FindingCode>([
   'sequence/start-kept',
   'sequence/no-such-pass',
   'ties/no-such-pass',
+  'turn/not-made',
   'sheet/too-small',
   'sheet/bleed-into-neighbour',
   'sheet/laid-out-already',

@@ -66,6 +66,51 @@ describe('pinbar run-sheet', () => {
     expect(run('run-sheet', 'job', '--profile', PROFILE, '--sheets', '1.5').status).toBe(2);
   });
 
+  it('takes ties and mirrored files from the job, and refuses those that were changed', () => {
+    const ticket = {
+      pinbar: 1,
+      passes: [
+        { name: 'crease', role: 'reverse-creasing', turn: 'work-and-turn' },
+        { name: 'print', role: 'print' },
+        { name: 'cut', role: 'cutting' },
+      ],
+      rules: [
+        { pass: 'crease', layer: 'Crease' },
+        { pass: 'print', layer: 'Artwork' },
+        { pass: 'cut', layer: 'Cut' },
+      ],
+      ties: [{ pass: 'cut', mode: 'hold', tiesPass: true }],
+    };
+    writeFileSync(join(folder, 'reverse.json'), JSON.stringify(ticket));
+    const art = resolve('samples/tuck-carton.svg');
+    expect(run('split', art, '--ticket', 'reverse.json', '--out', 'reverse', '--skip-checks').status).toBe(0);
+    expect(readdirSync(join(folder, 'reverse'))).toEqual(
+      expect.arrayContaining(['tuck-carton.1-crease.turned.svg', 'tuck-carton.3-cut-ties.svg']),
+    );
+    const ran = run('run-sheet', 'reverse', '--profile', PROFILE);
+    expect(ran.status).toBe(0);
+    expect(ran.stdout).toContain('3b  cut ties: knife');
+    for (const name of ['tuck-carton.1-crease.turned.svg', 'tuck-carton.3-cut-ties.svg']) {
+      const path = join(folder, 'reverse', name);
+      const before = readFileSync(path);
+      writeFileSync(path, '<svg xmlns="http://www.w3.org/2000/svg"/>');
+      const refused = run('run-sheet', 'reverse', '--profile', PROFILE);
+      expect([refused.status, refused.stderr]).toEqual([3, expect.stringContaining(`${name} is not the file`)]);
+      writeFileSync(path, before);
+    }
+    const marks = ['marks.csv', '--job', 'reverse', '--passes', 'crease,cut', '--tolerance', '1', '--fit', 'shift'];
+    const { marks: drawn } = JSON.parse(read('reverse/manifest.json')) as {
+      readonly marks: readonly { readonly name: string; readonly xMm: number; readonly yMm: number }[];
+    };
+    const rows = drawn.map(({ name, xMm, yMm }) => `${name},${xMm + 0.2},${yMm}`);
+    writeFileSync(join(folder, 'marks.csv'), rows.join('\n'));
+    const corrected = run('correct', ...marks);
+    expect(corrected.status).toBe(0);
+    expect(corrected.stderr).toContain('not made anew: tuck-carton.1-crease.turned.svg');
+    expect(readdirSync(join(folder, 'reverse.corrected'))).toContain('tuck-carton.3-cut-ties.svg');
+    expect(read('reverse.corrected/tuck-carton.3-cut-ties.svg')).toContain('pinbar-register');
+  });
+
   it('asks for a profile, and refuses a job whose files were changed', () => {
     expect(run('run-sheet', 'job').status).toBe(2);
     expect(run('run-sheet', 'job', '--profile', 'nowhere.json').status).toBe(2);

@@ -5,15 +5,18 @@ import { joinPieces, makeJobRunSheet, readTicket, split } from '../../../src/ind
 import type { RunPass, RunSheet } from '../../../src/model/run-sheet.js';
 import { makeProfile } from './check-profile.js';
 import { type Recomputed, recomputePass, stretchSeconds } from './recompute-pass.js';
+import { listXjdfFaults } from './xjdf-structure.js';
 
-async function run(sample: string, ticket = readTicket({ pinbar: 1 })) {
+async function run(sample: string, ticket = readTicket({ pinbar: 1 }), profile = makeProfile()) {
   const job = await split(readFileSync(`samples/${sample}.svg`), ticket, { fileName: `${sample}.svg` });
   expect(job.outcome).toBe('in-register');
-  const { sheet, files } = await makeJobRunSheet(job, { profile: makeProfile(), sheets: 250 });
+  const { sheet, files } = await makeJobRunSheet(job, { profile, sheets: 250 });
   const html = Buffer.from(joinPieces(files[0]!.pieces)).toString('utf8');
-  const texts = new Map(job.files.map(({ name, pieces }) => [name, Buffer.from(joinPieces(pieces)).toString('utf8')]));
+  const written = [...job.files, ...job.tieFiles];
+  const texts = new Map(written.map(({ name, pieces }) => [name, Buffer.from(joinPieces(pieces)).toString('utf8')]));
   const again = (pass: RunPass): Recomputed => recomputePass(texts.get(pass.file.name)!, 20);
-  return { sheet, html, again };
+  const xjdf = Buffer.from(joinPieces(files[2]!.pieces)).toString('utf8');
+  return { sheet, html, xjdf, again, job };
 }
 
 /** Seconds of the tool at the check figures: travel 300 mm/s, 500 mm/s², a lift 0.25 s. */
@@ -165,12 +168,99 @@ describe('the sleeve', async () => {
     expect(single.lines).toMatchObject({ lines: 10, lifts: 10, ties: 8, tieLengthMm: 8 });
     expect(single.time.motionS).toBeCloseTo(perforate.time.motionS!, 6);
     expect(single.tieFile!.name).toBe('sleeve.3-perforate-ties.svg');
-    expect(one.sheet.notes).toEqual(['The time of perforate leaves out sleeve.3-perforate-ties.svg.']);
+    expect(one.sheet.notes).toEqual([]);
     expect(one.sheet.missing).toEqual(['point, board: tie pressure']);
     expect(cardOf(one.html, 'perforate')).not.toContain('>tool up<');
     const sheetOf = { widthMm: 700, heightMm: 500, gutterMm: 6, ups: '2x1' };
     const made = await run('sleeve', readTicket({ ...own, sheet: sheetOf }));
     expect(pick(made.sheet, 'perforate').lines).toMatchObject({ lines: 20, lifts: 20, ties: 16, tieLengthMm: 16 });
-    expect(cardOf(made.html, 'perforate')).toContain('<b>sleeve.3-perforate-ties.svg</b>');
+    expect(pick(made.sheet, 'perforate ties').lines).toMatchObject({ lines: 16, lifts: 16 });
+    expect(cardOf(made.html, 'perforate ties')).toContain('<b>sleeve.3-perforate-ties.svg</b>');
+  });
+});
+
+describe('ties in a file of their own', async () => {
+  const scored = makeProfile((own) => {
+    for (const at of [1, 2]) {
+      const settings = own.materials[0]!.settings[at]! as { tiePressureGf?: unknown; pressureGf: unknown };
+      settings.tiePressureGf = { ...(settings.pressureGf as object), value: 20 + at };
+    }
+  });
+  const ties = [
+    { pass: 'perforate', mode: 'pattern', cutMm: 10, tieMm: 1, tiesPass: true },
+    { pass: 'cut', mode: 'hold', tieMm: 0.5, tiesPass: true },
+  ];
+  const own = { ...(JSON.parse(readFileSync('samples/sleeve.ticket.json', 'utf8')) as object), ties };
+  const { sheet, html, xjdf, again, job } = await run('sleeve', readTicket(own), scored);
+
+  it('are steps of their own behind their passes, with file, tool and the pressure for ties', () => {
+    expect(sheet.passes.map(({ order, name, tiesOf }) => [order, name, tiesOf])).toEqual([
+      [1, 'crease', null],
+      [2, 'print', null],
+      [3, 'perforate', null],
+      [3, 'perforate ties', 'perforate'],
+      [4, 'cut', null],
+      [4, 'cut ties', 'cut'],
+    ]);
+    for (const [name, tool, gf, newton] of [
+      ['perforate ties', 'point', 22, 0.2157463],
+      ['cut ties', 'knife', 21, 0.20593965],
+    ] as const) {
+      const step = pick(sheet, name);
+      expect([step.tool!.name, step.settings.pressureGf!.value]).toEqual([tool, gf]);
+      expect(step.settings.pressureN).toBeCloseTo(newton, 12);
+      const file = job.tieFiles.find((one) => one.name === step.file.name)!;
+      expect(step.file).toEqual({ name: file.name, bytes: file.byteLength, sha256: file.sha256 });
+      const before = pick(sheet, step.tiesOf!);
+      expect(before.tieFile).toEqual(step.file);
+      // The machine makes none besides those in the file, and sets no pressure for ties in the pass itself.
+      expect([before.settings.cutMm, before.settings.tieMm, before.settings.tiePressureGf]).toEqual([null, null, null]);
+      expect([step.lines!.tiesAreDrawn, before.lines!.tiesAreDrawn]).toEqual([false, true]);
+      const card = cardOf(html, name);
+      for (const text of [`>${gf} gf (${newton.toFixed(2)} N)<`, `<b>${file.name}</b>`, file.sha256, '<figure><svg '])
+        expect(card).toContain(text);
+      expect(card).toContain(`Leave <b>${tool}</b> mounted`);
+      expect(cardOf(html, step.tiesOf!)).not.toContain(`Take <b>${tool}</b> off`);
+      expect(cardOf(html, step.tiesOf!)).toContain('set no perforation at the machine');
+    }
+    expect(sheet.missing).toEqual([]);
+  });
+
+  it.each(['perforate ties', 'cut ties'])('take the time of their own lines: %s', (name) => {
+    const step = pick(sheet, name);
+    const file = again(step);
+    expect(step.lines).toMatchObject({ lines: file.lines, lifts: file.lines, stretches: file.stretchesMm.length });
+    expect(step.lines!.lines).toBe(pick(sheet, step.tiesOf!).lines!.ties);
+    expect(step.lines!.lengthMm).toBeCloseTo(file.lengthMm, 4);
+    expect(step.lines!.lengthMm).toBeCloseTo(pick(sheet, step.tiesOf!).lines!.tieLengthMm, 4);
+    const seconds = toolSeconds(file.stretchesMm, file.travelsMm, file.lines, 100);
+    expect(step.time.motionS).toBeCloseTo(seconds, 3);
+    // Neither laid nor mounted for: the sheet lies and the tool is on.
+    expect(step.time).toMatchObject({ loadS: 0, marksS: 0, startS: 3 });
+    expect(step.time.perSheetS).toBeCloseTo(3 + seconds, 3);
+    expect(step.time.perRunS).toBeCloseTo(250 * (3 + seconds), 1);
+  });
+
+  it('count in both ways of working, without a tool change', () => {
+    const [a, b, bt, c, ct] = ['crease', 'perforate', 'perforate ties', 'cut', 'cut ties'].map(
+      (name) => pick(sheet, name).time.motionS!,
+    );
+    const onSheet = 3 + b! + 3 + bt! + 3 + c! + 3 + ct!;
+    expect(sheet.totals.passByPassS).toBeCloseTo(270 + 250 * (21 + a! + 25 + 25 + onSheet), 6);
+    const stay = 90 + 250 * (21 + a!) + 250 * (25 + onSheet + 2 * 90);
+    expect(sheet.totals.toolChangesPerSheetS).toBeCloseTo(stay, 6);
+    // Setting up takes spare sheets for the passes alone.
+    expect(sheet.need.spareSheets).toBe(8);
+  });
+
+  it('are processes of the XJDF ticket', () => {
+    expect(listXjdfFaults(xjdf)).toEqual([]);
+    expect(xjdf).toContain('Types="Creasing DigitalPrinting Perforating Perforating ShapeCutting ShapeCutting"');
+    const set = xjdf.split('<ResourceSet ').find((text) => text.includes('sleeve.3-perforate-ties.svg'))!;
+    expect(set).toContain('CombinedProcessIndex="3"');
+    expect(set).toContain(
+      'ties of perforate, run while the sheet still lies; tool point; speed 10 cm/s; pressure 22 gf',
+    );
+    expect(xjdf.match(/<Perforate /g)).toHaveLength(18);
   });
 });
