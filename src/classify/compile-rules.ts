@@ -4,7 +4,7 @@ import { namePass, type Reason, ROLES } from '../model/pass.js';
 import { strokeWidthMm } from '../model/stroke-width.js';
 import type { PassRequest, Rule, Ticket } from '../model/ticket.js';
 import { PinbarError } from '../model/trouble.js';
-import { foldWord } from './role-words.js';
+import { compileLayer, compilePattern, NO_LAYER } from './layer-pattern.js';
 import { hasFill, hasStroke } from './suggest.js';
 
 /** Nearness of what a rule looks at: 0 on the shape itself, 1 the innermost layer, and so on outwards. */
@@ -35,26 +35,6 @@ export interface CompiledRule {
 
 type Test = (shape: Shape) => boolean;
 
-/** A pattern with `*` as a test on folded text. */
-function compilePattern(pattern: string): (text: string) => boolean {
-  const folded = foldWord(pattern);
-  if (!folded.includes('*')) return (text) => foldWord(text) === folded;
-  const parts = folded.split('*');
-  return (text) => {
-    const target = foldWord(text);
-    const [first, ...rest] = parts;
-    if (!target.startsWith(first!)) return false;
-    let at = first!.length;
-    for (const [i, part] of rest.entries()) {
-      const isLast = i === rest.length - 1;
-      const found = isLast ? target.length - part.length : target.indexOf(part, at);
-      if (found < at || !target.startsWith(part, found)) return false;
-      at = found + part.length;
-    }
-    return true;
-  };
-}
-
 /**
  * Distance from each layer to the nearest one around it, itself included, that a rule's pattern names; 0 where the rule looks at
  * the shape's own id or class.
@@ -64,8 +44,8 @@ function measureLayers(layers: readonly Layer[], rule: Rule): Int16Array {
   const onShape = rule.id !== undefined || rule.class !== undefined;
   const distances = new Int16Array(layers.length + 1).fill(pattern === undefined ? ON_SHAPE : -1);
   if (pattern === undefined) return distances;
-  const matches = compilePattern(pattern);
-  const named = layers.map((layer) => matches(layer.name) || matches(layer.path));
+  if (pattern === NO_LAYER) distances[0] = onShape ? ON_SHAPE : 1;
+  const named = layers.map(compileLayer(pattern));
   for (const layer of layers) {
     let steps = 1;
     for (let at = layer.index; at >= 0; at = layers[at]!.parent) {

@@ -8,7 +8,7 @@ import type { TieRequest } from './ties.js';
 
 /** What a rule looks at; every given condition must hold. Text patterns know `*`, and fold case and accents. */
 export interface Conditions {
-  /** Name or path of a layer around the shape. */
+  /** Name or path of a layer around the shape; with `/` before it the whole path to the letter, and `/` alone for shapes in no layer. */
   readonly layer?: string;
   /** Colour of the stroke, in any CSS spelling. */
   readonly stroke?: string;

@@ -35,7 +35,9 @@ export const ELEMENT_WORDS: readonly string[] = [
 
 const RULE_FIELDS: Fields = {
   pass: text('Name of the pass that takes the shapes, or a role'),
-  layer: text('Name or path of a layer around the shape; * stands for anything, case and accents do not matter'),
+  layer: text(
+    'Name or path of a layer around the shape; * stands for anything, case and accents do not matter. With / before it: the whole path to the letter; / alone: in no layer',
+  ),
   stroke: text('Colour of the stroke, in any CSS spelling'),
   fill: text('Colour of the fill, "none" or "any"'),
   widthMm: millimetres('Width of the stroke on the artboard', 0, 1000),

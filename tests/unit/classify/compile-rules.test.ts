@@ -120,6 +120,21 @@ describe('distances', () => {
     expect([...compile({ class: 'a', layer: 'Art' }, layers).rule.distances]).toEqual([-1, -1, -1, -1, 0]);
   });
 
+  it('behind a slash, take one whole path to the letter', () => {
+    const alike = [...layers, { name: 'die' }, { name: 'D*' }];
+    expect([...compile({ layer: '/Die' }, alike).rule.distances]).toEqual([-1, 1, 2, 3, -1, -1, -1]);
+    expect([...compile({ layer: '/Die/Inner/Die' }, alike).rule.distances]).toEqual([-1, -1, -1, 1, -1, -1, -1]);
+    expect([...compile({ layer: '/die' }, alike).rule.distances]).toEqual([-1, -1, -1, -1, -1, 1, -1]);
+    expect([...compile({ layer: '/D*' }, alike).rule.distances]).toEqual([-1, -1, -1, -1, -1, -1, 1]);
+    expect([...compile({ layer: '/Inner' }, alike).rule.distances]).toEqual([-1, -1, -1, -1, -1, -1, -1]);
+    expect([...compile({ layer: '/\\/front' }, [{ name: '/front' }]).rule.distances]).toEqual([-1, 1]);
+  });
+
+  it('of a slash alone take what stands in no layer', () => {
+    expect([...compile({ layer: '/' }, layers).rule.distances]).toEqual([1, -1, -1, -1, -1]);
+    expect([...compile({ layer: '/', id: 'a' }, layers).rule.distances]).toEqual([0, -1, -1, -1, -1]);
+  });
+
   it('know a slash in a name', () => {
     expect(compile({ layer: 'Cut/front' }, [{ name: 'Cut/front' }]).rule.distances[1]).toBe(1);
     expect(compile({ layer: 'Cut\\/front' }, [{ name: 'Cut/front' }]).rule.distances[1]).toBe(1);

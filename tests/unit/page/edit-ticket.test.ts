@@ -18,10 +18,10 @@ const ART = encodeUtf8(`<svg xmlns="http://www.w3.org/2000/svg" width="100mm" he
 </svg>`);
 
 /** Where each shape goes: the name of its pass, or why it is in none. */
-async function sortBy(ticket: Ticket): Promise<Readonly<Record<string, string>>> {
+async function sortBy(ticket: Ticket, art = ART): Promise<Readonly<Record<string, string>>> {
   // Written and read, as the command line would.
   const read = readTicket(JSON.parse(JSON.stringify(writeTicket(ticket))));
-  const { artwork, assignment } = await split(ART, read, { skipChecks: true });
+  const { artwork, assignment } = await split(art, read, { skipChecks: true });
   const found = artwork.shapes.map(({ index, id }): readonly [string, string] => {
     const placed = assignment.placements.find(({ shape }) => shape === index);
     const cause = assignment.exclusions.find(({ shape }) => shape === index)?.cause;
@@ -30,8 +30,8 @@ async function sortBy(ticket: Ticket): Promise<Readonly<Record<string, string>>>
   return Object.fromEntries(found);
 }
 
-async function move(steps: readonly (readonly [Moved, Target])[], first = DEFAULT_TICKET): Promise<Ticket> {
-  const inspection = await inspect(ART);
+async function move(steps: readonly (readonly [Moved, Target])[], first = DEFAULT_TICKET, art = ART): Promise<Ticket> {
+  const inspection = await inspect(art);
   return steps.reduce((ticket, [moved, target]) => moveTo(ticket, inspection, moved, target), first);
 }
 
@@ -46,8 +46,8 @@ describe('a move', () => {
     expect(await sortBy(DEFAULT_TICKET)).toEqual(untouched);
     const spelled = { ...DEFAULT_TICKET, rules: spellSuggestions(await inspect(ART)) };
     expect(spelled.rules).toEqual([
-      { pass: 'print', layer: 'Print' },
-      { pass: 'cutting', layer: 'Cut' },
+      { pass: 'print', layer: '/Print' },
+      { pass: 'cutting', layer: '/Cut' },
     ]);
     expect(await sortBy(spelled)).toEqual(untouched);
   });
@@ -117,6 +117,119 @@ describe('a move', () => {
     });
     const other = await move([[BLUE, { role: 'cutting', name: 'knife' }]], named);
     expect((await sortBy(other)).note).toBe('knife');
+  });
+});
+
+describe('a move among layers that are hard to tell apart', () => {
+  // Outermost and nested of one name, two of one name side by side, one whose name is the path of another, one that differs in case.
+  const names = { a: 'Cut', b: 'Art/Cut', c: 'Cut (2)', d: 'Art/Cut (2)', e: 'Art/cut', f: 'Art/C*' };
+  const rect = (id: string, at: number): string =>
+    `<rect id="${id}" x="${at}" y="10" width="4" height="4" ${LINE} stroke="#c2185b"/>`;
+  const group = (label: string, inner: string): string => `<g i:groupmode="layer" i:label="${label}">${inner}</g>`;
+  const art =
+    encodeUtf8(`<svg xmlns="http://www.w3.org/2000/svg" xmlns:i="urn:i" width="90mm" height="30mm" viewBox="0 0 90 30">
+${group('Cut', rect('a', 5))}${group('Cut', rect('c', 15))}
+${group('Art', group('Cut', rect('b', 25)) + group('Cut', rect('d', 35)) + group('cut', rect('e', 45)) + group('C*', rect('f', 55)))}
+${rect('loose', 65)}</svg>`);
+  const all = { a: 'cut', b: 'cut', c: 'cut', d: 'cut', e: 'cut', f: 'print', loose: '(open)' };
+
+  it('has the layers that it says', async () => {
+    const { layers } = await inspect(art);
+    expect(layers.map(({ path }) => path)).toEqual([
+      'Cut',
+      'Cut (2)',
+      'Art',
+      'Art/Cut',
+      'Art/Cut (2)',
+      'Art/cut',
+      'Art/C*',
+    ]);
+    expect(await sortBy(DEFAULT_TICKET, art)).toEqual(all);
+  });
+
+  it.each(Object.entries(names))('takes %s alone, from names and from rules', async (id, path) => {
+    const moved = await move([[layer(path), role('varnish')]], DEFAULT_TICKET, art);
+    expect(await sortBy(moved, art)).toEqual({ ...all, [id]: 'varnish' });
+    const rules = [
+      { pass: 'cutting', layer: '*cut*' },
+      { pass: 'print', layer: 'art' },
+    ];
+    const byRules = readTicket({ pinbar: 1, rules });
+    expect(await sortBy(byRules, art)).toEqual(all);
+    const again = await move([[layer(path), role('varnish')]], byRules, art);
+    expect(await sortBy(again, art)).toEqual({ ...all, [id]: 'varnish' });
+    const back = await move(
+      [[layer(path), { role: all[id as 'a'] === 'cut' ? 'cutting' : 'print', name: null }]],
+      again,
+      art,
+    );
+    expect(await sortBy(back, art)).toEqual(all);
+  });
+
+  it('takes the layer around with all in it, and each in it again', async () => {
+    const around = await move([[layer('Art'), role('varnish')]], DEFAULT_TICKET, art);
+    const taken = { ...all, b: 'varnish', d: 'varnish', e: 'varnish', f: 'varnish' };
+    expect(await sortBy(around, art)).toEqual(taken);
+    const inner = await move([[layer('Art/Cut (2)'), role('perforating')]], around, art);
+    expect(await sortBy(inner, art)).toEqual({ ...taken, d: 'perforate' });
+  });
+
+  it('takes what stands in no layer and nothing else', async () => {
+    const half = readTicket({ pinbar: 1, rules: [{ pass: 'cutting', layer: '/Cut' }] });
+    const open = { a: 'cut', b: '(open)', c: '(open)', d: '(open)', e: '(open)', f: '(open)', loose: '(open)' };
+    expect(await sortBy(half, art)).toEqual(open);
+    const loose = await move([[{ kind: 'rest' }, role('creasing')]], half, art);
+    expect(await sortBy(loose, art)).toEqual({ ...open, loose: 'crease' });
+  });
+
+  it('takes lines of a colour wherever they stand, after layers were moved', async () => {
+    const red: Moved = { kind: 'stroke', colour: '#c2185b' };
+    const ticket = await move(
+      [
+        [layer('Cut (2)'), role('varnish')],
+        [red, role('creasing')],
+      ],
+      DEFAULT_TICKET,
+      art,
+    );
+    expect(new Set(Object.values(await sortBy(ticket, art)))).toEqual(new Set(['crease']));
+    const last = await move([[layer('Art/C*'), role('print')]], ticket, art);
+    expect(await sortBy(last, art)).toMatchObject({ a: 'crease', e: 'crease', f: 'print' });
+  });
+});
+
+describe('a move of a layer', () => {
+  it('overrules what rules say of the paint of its lines, there and nowhere else', async () => {
+    const byPaint = readTicket({
+      pinbar: 1,
+      rules: [
+        { pass: 'cutting', stroke: '#C2185B' },
+        { pass: 'creasing', stroke: '#1d4ed8' },
+        { pass: 'print', fill: 'any' },
+      ],
+    });
+    expect(await sortBy(byPaint)).toEqual({
+      ground: 'print',
+      motif: 'print',
+      edge: 'cut',
+      fold: 'crease',
+      note: 'crease',
+    });
+    const ticket = await move([[layer('Cut'), role('perforating')]], byPaint);
+    expect(await sortBy(ticket)).toEqual({
+      ground: 'print',
+      motif: 'print',
+      edge: 'perforate',
+      fold: 'perforate',
+      note: 'crease',
+    });
+    const motif = await move([[layer('Print/Motif'), role('varnish')]], ticket);
+    expect((await sortBy(motif)).motif).toBe('varnish');
+    // No rule for lines where there are none.
+    expect(motif.rules.filter((rule) => rule.layer === '/Print/Motif').map(({ stroke }) => stroke)).toEqual([
+      undefined,
+      undefined,
+    ]);
   });
 });
 
