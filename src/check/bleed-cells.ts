@@ -1,10 +1,11 @@
 // Divides the strip along the blank's edge into cells, so that each is looked at with only what lies near it.
 import { type Box, grow } from '../geometry/box.js';
+import { indexBoxes } from '../geometry/box-index.js';
 import { clipRings } from '../geometry/clip-rings.js';
-import type { GridLine } from '../geometry/region.js';
+import { type GridLine, regionBox } from '../geometry/region.js';
 import { leaveOutBled } from './leave-out-bled.js';
 import type { Ply } from './printed-region.js';
-import { indexSegments, segmentsOf } from './segment-index.js';
+import { indexSegments, type SegmentIndex, segmentsOf } from './segment-index.js';
 
 /** A part of the plane, and what lies in and near it. */
 export interface BleedCell {
@@ -69,6 +70,28 @@ function cutOut({ blank, plies }: BleedCell, box: Box, halo: number): Omit<Bleed
 }
 
 /**
+ * What may matter to rings in doubt: rings that come near them, whole, and all the print near those.
+ *
+ * A ring stays with its print or goes without it, so none that has its bleed seems to lack it.
+ */
+function keepNear(cell: BleedCell, doubtful: SegmentIndex, reach: number): BleedCell {
+  const blank = cell.blank.filter((ring) => doubtful.meets(grow(regionBox([ring]), reach)));
+  const index = indexBoxes(
+    Float64Array.from(
+      blank.flatMap((ring) => {
+        const { x0, y0, x1, y1 } = grow(regionBox([ring]), reach);
+        return [x0, y0, x1, y1];
+      }),
+    ),
+  );
+  const plies = cell.plies.filter(({ region }) => {
+    const { x0, y0, x1, y1 } = regionBox(region);
+    return index.meets(x0, y0, x1, y1);
+  });
+  return { ...cell, blank, plies };
+}
+
+/**
  * Cells along the edge of the blank, those left out where print goes on all around, is nowhere near, or has its bleed.
  *
  * @param whole - The blank and the print as a cell that holds all of them.
@@ -77,9 +100,12 @@ function cutOut({ blank, plies }: BleedCell, box: Box, halo: number): Omit<Bleed
 export function cutCells(whole: BleedCell, sizes: CellSizes): readonly BleedCell[] | null {
   if (countAll(whole) <= sizes.mostPoints) return [whole];
   const { halo, far, mostPoints, least, bleed } = sizes;
-  const doubtful = indexSegments(segmentsOf(leaveOutBled(whole.blank, whole.plies, bleed), true), far);
-  const edges = indexSegments(segmentsOf(whole.blank, true), far);
-  const regions = whole.plies.flatMap(({ region }) => region);
+  const rings = leaveOutBled(whole.blank, whole.plies, bleed);
+  if (rings.length === 0) return [];
+  const doubtful = indexSegments(segmentsOf(rings, true), far);
+  const narrow = keepNear(whole, doubtful, far + halo);
+  const edges = indexSegments(segmentsOf(narrow.blank, true), far);
+  const regions = narrow.plies.flatMap(({ region }) => region);
   const rims = indexSegments(segmentsOf(regions, true), far);
   const cells: BleedCell[] = [];
   let left = sizes.allPoints;
@@ -98,6 +124,6 @@ export function cutCells(whole: BleedCell, sizes: CellSizes): readonly BleedCell
       divide({ ...cutOut(cell, half, halo), mayLack: doubtful.meets(grow(half, halo)) });
     }
   };
-  divide(whole);
+  divide(narrow);
   return left < 0 ? null : cells;
 }

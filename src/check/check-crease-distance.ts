@@ -33,12 +33,19 @@ function listSides(
   const { toolLines, toolPieces, artwork } = facts;
   const { mmPerPx } = artwork.artboard;
   const allowed = allowedMm / mmPerPx;
+  const isOf = toolLines.map((line) => (isOwn(line) ? 1 : 0) + (isOther(line) ? 2 : 0));
+  // Cuts are few where creases are many: what no cut comes near needs no look.
+  const nearOther = new Uint8Array(toolPieces.count);
+  for (let piece = 0; piece < toolPieces.count; piece += 1) {
+    if (isOf[toolPieces.line[piece]!] !== 2) continue;
+    for (const near of piecesNear(toolPieces, piece, allowed)) nearOther[near] = 1;
+  }
   const beside: LineStretch[] = [];
   for (let piece = 0; piece < toolPieces.count; piece += 1) {
     const line = toolPieces.line[piece]!;
-    if (!isOwn(toolLines[line]!)) continue;
+    if (isOf[line] !== 3 && (isOf[line] !== 1 || nearOther[piece] === 0)) continue;
     for (const near of piecesNear(toolPieces, piece, allowed)) {
-      if (near === piece || !isOther(toolLines[toolPieces.line[near]!]!)) continue;
+      if (near === piece || isOf[toolPieces.line[near]!]! < 2) continue;
       const side = parallelDistance(endsOf(toolPieces, piece), endsOf(toolPieces, near), PARALLEL_SLOPE);
       if (side === null || side.distance <= ON_MM / mmPerPx || !isBelow(side.distance * mmPerPx, allowedMm)) continue;
       const start = toolPieces.start[piece]!;

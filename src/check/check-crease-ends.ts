@@ -6,7 +6,7 @@ import { boundSlack, isAbove } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { roundValue, sayMm } from './say-value.js';
-import { endsOf, piecesAround, type ToolPieces } from './tool-pieces.js';
+import { endsOf, type PieceEnds, piecesAround, type ToolPieces } from './tool-pieces.js';
 
 /** A crease end or a stretch of a crease, with what was measured of it. */
 interface Odd extends Trouble {
@@ -40,15 +40,15 @@ interface Nearness {
 function endsOfLine(pieces: ToolPieces, line: number): readonly LineEnd[] {
   const [first, last] = [pieces.first[line]!, pieces.first[line + 1]! - 1];
   const lengthOf = (piece: number): number => {
-    const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = endsOf(pieces, piece);
+    const [x0, y0, x1, y1] = endsOf(pieces, piece);
     return Math.hypot(x1 - x0, y1 - y0);
   };
   let [head, tail] = [first, last];
   while (head < last && lengthOf(head) === 0) head += 1;
   while (tail > first && lengthOf(tail) === 0) tail -= 1;
   if (last < first || lengthOf(head) === 0) return [];
-  const [ax = 0, ay = 0, bx = 0, by = 0] = endsOf(pieces, head);
-  const [cx = 0, cy = 0, ex = 0, ey = 0] = endsOf(pieces, tail);
+  const [ax, ay, bx, by] = endsOf(pieces, head);
+  const [cx, cy, ex, ey] = endsOf(pieces, tail);
   const [atHead, atTail] = [lengthOf(head), lengthOf(tail)];
   const total = pieces.start[last]! + lengthOf(last);
   return [
@@ -61,8 +61,8 @@ function endsOfLine(pieces: ToolPieces, line: number): readonly LineEnd[] {
 }
 
 /** Whether a piece runs in the direction of an end and not beyond it: its own last stretch, or a copy of that. */
-function isBehind(end: LineEnd, ends: Float64Array, weld: number): boolean {
-  const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = ends;
+function isBehind(end: LineEnd, ends: PieceEnds, weld: number): boolean {
+  const [x0, y0, x1, y1] = ends;
   const along = (x: number, y: number): number => (x - end.x) * end.dx + (y - end.y) * end.dy;
   const [s0, s1] = [along(x0, y0), along(x1, y1)];
   const across = Math.abs((x1 - x0) * end.dy - (y1 - y0) * end.dx);
@@ -78,7 +78,7 @@ function measureShort(pieces: ToolPieces, end: LineEnd, near: Nearness): number 
   for (const piece of piecesAround(pieces, x, y, reach)) {
     const ends = endsOf(pieces, piece);
     if ((pieces.line[piece] === end.line && end.awayAlong(piece) <= snap) || isBehind(end, ends, weld)) continue;
-    const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = ends;
+    const [x0, y0, x1, y1] = ends;
     if (distanceToPiece(x0, y0, x1, y1, x, y) <= snap) return null;
     const along = crossingParameter(ray, ends);
     const across = crossingParameter(ends, ray);

@@ -19,7 +19,7 @@ export function checkCreaseGrain({ toolLines, toolPieces, artwork, ticket }: Che
     const line = toolLines[toolPieces.line[piece]!]!;
     if (line.kind !== 'crease') continue;
     if (first < 0) first = toolPieces.line[piece]!;
-    const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = endsOf(toolPieces, piece);
+    const [x0, y0, x1, y1] = endsOf(toolPieces, piece);
     const isFlat = Math.abs(x1 - x0) >= Math.abs(y1 - y0);
     const lengthMm = Math.hypot(x1 - x0, y1 - y0) * mmPerPx;
     if (isFlat === (grain === 'horizontal')) withMm += lengthMm;

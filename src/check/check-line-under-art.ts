@@ -13,7 +13,7 @@ import { fillInk } from './ink.js';
 import { inLayer, sayCount } from './layer-words.js';
 import { roundValue, sayMm } from './say-value.js';
 import { indexSegments, type SegmentIndex } from './segment-index.js';
-import { endsOf } from './tool-pieces.js';
+import { endsOf, type PieceEnds } from './tool-pieces.js';
 import { windingAt } from './winding-at.js';
 
 /** A line with how much of it is covered. */
@@ -40,15 +40,15 @@ function close(outline: Outline): Outline {
 interface Areas {
   readonly cover: (x: number, y: number, after: number) => boolean;
   /** Shares of the piece, unsorted. */
-  readonly crossings: (piece: Float64Array) => readonly number[];
+  readonly crossings: (piece: PieceEnds) => readonly number[];
 }
 
 /** Where edges cross a piece. */
-function findCrossed(edges: SegmentIndex, piece: Float64Array): readonly number[] {
-  const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = piece;
+function findCrossed(edges: SegmentIndex, piece: PieceEnds): readonly number[] {
+  const [x0, y0, x1, y1] = piece;
   const box = { x0: Math.min(x0, x1), y0: Math.min(y0, y1), x1: Math.max(x0, x1), y1: Math.max(y0, y1) };
   return edges.near(box).flatMap((place) => {
-    const edge = edges.ends.subarray(4 * place, 4 * place + 4);
+    const edge = [0, 1, 2, 3].map((at) => edges.ends[4 * place + at]!);
     const across = crossingParameter(edge, piece);
     const along = crossingParameter(piece, edge);
     const isOn = across !== null && across >= 0 && across <= 1;
@@ -85,8 +85,8 @@ function findAreas(facts: CheckFacts): Areas | null {
 }
 
 /** What a piece is covered over, as shares of it: how much, and the middle of the first stretch; null where nothing covers it. */
-function measureCovered(areas: Areas, piece: Float64Array, after: number): { share: number; first: number } | null {
-  const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = piece;
+function measureCovered(areas: Areas, piece: PieceEnds, after: number): { share: number; first: number } | null {
+  const [x0, y0, x1, y1] = piece;
   const crossings = areas.crossings(piece);
   const parts =
     crossings.length > MOST_CROSSINGS
@@ -118,7 +118,7 @@ export function checkLineUnderArt(facts: CheckFacts): readonly Finding[] {
     const ends = endsOf(toolPieces, piece);
     const found = measureCovered(areas, ends, shape.index);
     if (found === null) continue;
-    const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = ends;
+    const [x0, y0, x1, y1] = ends;
     const at = [x0 + found.first * (x1 - x0), y0 + found.first * (y1 - y0)] as const;
     const known = covered.get(shape.index) ?? { shape, at, weight: 0 };
     const lengthMm = found.share * Math.hypot(x1 - x0, y1 - y0) * mmPerPx;

@@ -2,7 +2,7 @@
 import { orient } from '../geometry/orient.js';
 import { crossingParameter, nearestParameter } from '../geometry/segment.js';
 import { pointAlong } from './point-along.js';
-import { endsOf, piecesNear, type ToolPieces } from './tool-pieces.js';
+import { endsOf, type PieceEnds, piecesNear, type ToolPieces } from './tool-pieces.js';
 
 /** A closed line. */
 export interface Loop {
@@ -33,9 +33,9 @@ const MOST_PAIRED = 8;
 type Point = readonly [number, number];
 
 /** Where two pieces cross, each within the other; null where they only touch. */
-function crossingOf(p: Float64Array, q: Float64Array): Point | null {
-  const [ax = 0, ay = 0, bx = 0, by = 0] = p;
-  const [cx = 0, cy = 0, dx = 0, dy = 0] = q;
+function crossingOf(p: PieceEnds, q: PieceEnds): Point | null {
+  const [ax, ay, bx, by] = p;
+  const [cx, cy, dx, dy] = q;
   const isParted = (left: number, right: number): boolean => (left > 0 && right < 0) || (left < 0 && right > 0);
   if (!isParted(orient(ax, ay, bx, by, cx, cy), orient(ax, ay, bx, by, dx, dy))) return null;
   if (!isParted(orient(cx, cy, dx, dy, ax, ay), orient(cx, cy, dx, dy, bx, by))) return null;
@@ -44,8 +44,8 @@ function crossingOf(p: Float64Array, q: Float64Array): Point | null {
 }
 
 /** Where a point lies on a piece, as a length from its start; null where it does not. */
-function placeOn(ends: Float64Array, x: number, y: number, weld: number): number | null {
-  const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = ends;
+function placeOn(ends: PieceEnds, x: number, y: number, weld: number): number | null {
+  const [x0, y0, x1, y1] = ends;
   const t = nearestParameter(x0, y0, x1, y1, x, y);
   if (Math.hypot(x0 + t * (x1 - x0) - x, y0 + t * (y1 - y0) - y) > weld) return null;
   return t * Math.hypot(x1 - x0, y1 - y0);
@@ -55,11 +55,11 @@ function placeOn(ends: Float64Array, x: number, y: number, weld: number): number
 function meetingsOf(pieces: ToolPieces, piece: number, other: number, weld: number): readonly Meeting[] {
   const [p, q] = [endsOf(pieces, piece), endsOf(pieces, other)];
   const [start, begin] = [pieces.start[piece]!, pieces.start[other]!];
-  const lengthOf = (ends: Float64Array): number => Math.hypot(ends[2]! - ends[0]!, ends[3]! - ends[1]!);
+  const lengthOf = (ends: PieceEnds): number => Math.hypot(ends[2] - ends[0], ends[3] - ends[1]);
   const cross = crossingOf(p, q);
   if (cross !== null) {
-    const s = Math.hypot(cross[0] - p[0]!, cross[1] - p[1]!);
-    const t = Math.hypot(cross[0] - q[0]!, cross[1] - q[1]!);
+    const s = Math.hypot(cross[0] - p[0], cross[1] - p[1]);
+    const t = Math.hypot(cross[0] - q[0], cross[1] - q[1]);
     const isWithin = (along: number, length: number): boolean => along > weld && along < length - weld;
     const straight = isWithin(s, lengthOf(p)) && isWithin(t, lengthOf(q));
     return [{ s: start + s, t: begin + t, at: cross, crosses: true, straight }];

@@ -9,7 +9,7 @@ export function pointAlong(pieces: ToolPieces, line: number, length: number): re
     if (pieces.start[middle]! <= length) low = middle;
     else high = middle - 1;
   }
-  const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = endsOf(pieces, low);
+  const [x0, y0, x1, y1] = endsOf(pieces, low);
   const along = Math.hypot(x1 - x0, y1 - y0);
   const t = along > 0 ? Math.min(1, Math.max(0, (length - pieces.start[low]!) / along)) : 0;
   return [x0 + t * (x1 - x0), y0 + t * (y1 - y0)];

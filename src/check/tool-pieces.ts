@@ -56,9 +56,13 @@ export function listToolPieces(lines: readonly Pick<ToolLine, 'outline'>[]): Too
   return { count, ends, line, first, start, index: indexBoxes(boxes) };
 }
 
-/** Ends of a piece: x0, y0, x1, y1. */
-export function endsOf(pieces: ToolPieces, piece: number): Float64Array {
-  return pieces.ends.subarray(4 * piece, 4 * piece + 4);
+/** Ends of a straight piece, px. A plain list: a view of a column costs more than all that is done with it. */
+export type PieceEnds = readonly [x0: number, y0: number, x1: number, y1: number];
+
+/** Ends of a piece. */
+export function endsOf({ ends }: ToolPieces, piece: number): PieceEnds {
+  const at = 4 * piece;
+  return [ends[at]!, ends[at + 1]!, ends[at + 2]!, ends[at + 3]!];
 }
 
 /** Pieces whose boxes come nearer to a point than a distance along x and y. */
@@ -86,6 +90,6 @@ export function piecesNear(pieces: ToolPieces, piece: number, distance: number):
 export function lengthOfLine(pieces: ToolPieces, line: number): number {
   const last = pieces.first[line + 1]! - 1;
   if (last < pieces.first[line]!) return 0;
-  const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = endsOf(pieces, last);
+  const [x0, y0, x1, y1] = endsOf(pieces, last);
   return pieces.start[last]! + Math.hypot(x1 - x0, y1 - y0);
 }

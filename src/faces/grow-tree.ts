@@ -1,6 +1,10 @@
 // Panels as a tree: which one holds which, from the largest on.
+import { createNumberMap } from '../geometry/number-map.js';
 import type { Hinge, Piece } from '../model/faces.js';
 import { edgeLength, type Ground, isCut, pieceOf } from './ground.js';
+
+/** More than there are faces: two of them make one key. */
+const STRIDE = 67108864;
 
 /** How a face hangs in its blank. */
 export interface Joint {
@@ -23,20 +27,25 @@ export interface Fold {
 /** All folds between two faces each. */
 export function listFolds(ground: Ground): readonly Fold[] {
   const { table, halves } = ground;
-  const folds = new Map<string, Fold>();
+  const folds: Fold[] = [];
+  const known = createNumberMap();
   for (let edge = 0; edge < table.a.length; edge += 1) {
     const [p, q] = [halves.faceOf[2 * edge]!, halves.faceOf[2 * edge + 1]!];
     if (p < 0 || q < 0 || p === q || isCut(table, edge)) continue;
     const faces = [Math.min(p, q), Math.max(p, q)] as const;
-    const key = faces.join();
-    const fold = folds.get(key) ?? { faces, pieces: [], creaseLength: 0, perforationLength: 0 };
-    folds.set(key, fold);
+    const key = faces[0] * STRIDE + faces[1];
+    let place = known.get(key);
+    if (place < 0) {
+      place = folds.push({ faces, pieces: [], creaseLength: 0, perforationLength: 0 }) - 1;
+      known.set(key, place);
+    }
+    const fold = folds[place]!;
     const piece = pieceOf(ground, edge);
     fold.pieces.push(piece);
     if (piece.kind === 'crease') fold.creaseLength += edgeLength(table, edge);
     else fold.perforationLength += edgeLength(table, edge);
   }
-  return [...folds.values()];
+  return folds;
 }
 
 /** A fold in the words of the model. */
