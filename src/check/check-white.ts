@@ -3,11 +3,13 @@ import { type Box, EMPTY_BOX, grow, isEmptyBox, unite } from '../geometry/box.js
 import { indexBoxes } from '../geometry/box-index.js';
 import { fromGrid, type Region, regionArea } from '../geometry/region.js';
 import type { Shape } from '../model/artwork.js';
-import type { Finding, FindingCode, FindingText } from '../model/finding.js';
+import { type Finding, type FindingCode, type FindingText, finding } from '../model/finding.js';
 import type { Role } from '../model/pass.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { inLayer, sayCount, sayNumber } from './layer-words.js';
+import type { DrawnShape } from './leave-out-covered.js';
+import { measurePrint } from './measure-tangle.js';
 import { GRID_PER_MM, gridFor, printedRegion, type Touch, touchesOf } from './printed-region.js';
 import { createShapeRegions, type ShapeRegions } from './shape-region.js';
 import { fitWhite, type WhiteFit } from './white-fit.js';
@@ -21,7 +23,7 @@ interface Misfit extends Trouble {
 }
 
 /** What is drawn in the passes of a role, in paint order within each pass. */
-function listDrawn({ artwork, assignment }: CheckFacts, role: Role) {
+function listDrawn({ artwork, assignment }: CheckFacts, role: Role): readonly DrawnShape[] {
   return assignment.placements
     .filter(({ pass, shape }) => assignment.passes[pass]!.role === role && artwork.shapes[shape]!.draws)
     .toSorted((a, b) => a.pass - b.pass || a.shape - b.shape)
@@ -41,16 +43,24 @@ function boxesOf(shapes: readonly { readonly shape: Shape }[]): Float64Array {
 }
 
 /** Print that lies within reach of any white; white art in it is where white is to show. */
-function nearWhite(
-  facts: CheckFacts,
-  regions: ShapeRegions,
-  white: readonly Touch[],
-  reachPx: number,
-): readonly Touch[] {
+function nearWhite(facts: CheckFacts, white: readonly DrawnShape[], reachPx: number): readonly DrawnShape[] {
   const index = indexBoxes(boxesOf(white));
-  return listDrawn(facts, 'print').flatMap((drawn) => {
-    const { x0, y0, x1, y1 } = grow(drawn.shape.drawnBound, reachPx);
-    return index.search(x0, y0, x1, y1).length === 0 ? [] : touchesOf(regions, drawn, 'all');
+  return listDrawn(facts, 'print').filter(({ shape }) => {
+    const { x0, y0, x1, y1 } = grow(shape.drawnBound, reachPx);
+    return index.meets(x0, y0, x1, y1);
+  });
+}
+
+function sayUnlooked({ assignment }: CheckFacts, why: 'pieces' | 'meetings'): Finding {
+  const passes = assignment.passes.filter(({ role }) => role === 'white').map(({ name }) => name);
+  const what =
+    why === 'pieces'
+      ? 'are drawn in more pieces of line than can be held against each other'
+      : 'cross or touch themselves far more often than art does';
+  return finding('check/white-unchecked', {
+    message: `The white of ${passes.map((name) => `pass "${name}"`).join(', ')} and the print above it ${what}; how they fit was not looked at.`,
+    remedy: 'Look by eye at how white and print fit, or simplify both: a white of few outlines does for most art.',
+    data: { passes, why },
   });
 }
 
@@ -122,11 +132,15 @@ export function checkWhite(facts: CheckFacts): readonly Finding[] {
   if (isEmptyBox(box)) return [];
   const { whiteChokeMm, whiteToleranceMm } = facts.ticket.checks;
   const grid = gridFor(facts, box);
+  const reachMm = REACH_MM + (whiteChokeMm ?? 0);
+  const near = nearWhite(facts, drawn, (2 * reachMm * GRID_PER_MM) / grid.scale);
+  const outlines = [...drawn, ...near].flatMap(({ shape }) => facts.outlineOf(shape).map((outline) => ({ outline })));
+  const why = measurePrint(outlines);
+  if (why !== null) return [sayUnlooked(facts, why)];
   const regions = createShapeRegions(facts, grid);
   const white = drawn.flatMap((one) => touchesOf(regions, one, 'all'));
   if (white.length === 0) return [];
-  const reachMm = REACH_MM + (whiteChokeMm ?? 0);
-  const printed = printedRegion(nearWhite(facts, regions, white, (2 * reachMm * GRID_PER_MM) / grid.scale));
+  const printed = printedRegion(near.flatMap((one) => touchesOf(regions, one, 'all')));
   const fit = fitWhite(printedRegion(white), printed, {
     choke: whiteChokeMm === null ? null : whiteChokeMm * GRID_PER_MM,
     tolerance: whiteToleranceMm * GRID_PER_MM,

@@ -87,6 +87,33 @@ function bridgeCuts(table: EdgeTable, gap: number): readonly Bridge[] {
   return bridges;
 }
 
+/** Gives the edges with which a line ends, from its last one back over a distance, as far as they hang together in one row. */
+function createTails({ nodes, a, b, lines }: EdgeTable, distance: number): (end: EdgeEnd) => ReadonlySet<number> {
+  // Halves of edges by the node at which they begin: the newest of each node, and the one before it.
+  const newest = new Int32Array(nodes.x.length).fill(-1);
+  const before = new Int32Array(2 * a.length);
+  const originOf = (half: number): number => (half % 2 === 0 ? a : b)[half >> 1]!;
+  for (let half = 0; half < before.length; half += 1) {
+    before[half] = newest[originOf(half)]!;
+    newest[originOf(half)] = half;
+  }
+  return (end) => {
+    const tail = new Set<number>();
+    // The half that leads back from the end.
+    let half = a[end.edge] === end.node ? 2 * end.edge : 2 * end.edge + 1;
+    for (let away = 0; away <= distance && !tail.has(half >> 1); ) {
+      tail.add(half >> 1);
+      const [from, to] = [originOf(half), originOf(half ^ 1)];
+      away += Math.hypot(nodes.x[to]! - nodes.x[from]!, nodes.y[to]! - nodes.y[from]!);
+      const [one, other] = [newest[to]!, before[newest[to]!]!];
+      const onwards = one === (half ^ 1) ? other : one;
+      if (other < 0 || before[other]! >= 0 || lines[onwards >> 1] !== lines[end.edge]) break;
+      half = onwards;
+    }
+    return tail;
+  };
+}
+
 /** The nearest point on another edge that an end runs to, or that lies within the snap around it. */
 function findTarget(
   table: EdgeTable,
@@ -100,7 +127,6 @@ function findTarget(
   let least = Infinity;
   const ray = [end.x, end.y, end.x + end.dx, end.y + end.dy];
   for (const edge of near) {
-    if (edge === end.edge) continue;
     const p = [nodes.x[a[edge]!]!, nodes.y[a[edge]!]!, nodes.x[b[edge]!]!, nodes.y[b[edge]!]!] as const;
     const t = nearestParameter(...p, end.x, end.y);
     const [x, y] = [p[0] + t * (p[2] - p[0]), p[1] + t * (p[3] - p[1])];
@@ -126,11 +152,14 @@ function bridgeEnds(table: EdgeTable, ends: readonly EdgeEnd[], reach: Reach): v
     boxes.set([Math.min(p[0], p[2]), Math.min(p[1], p[3]), Math.max(p[0], p[2]), Math.max(p[1], p[3])], 4 * edge);
   }
   const index = indexBoxes(boxes);
+  const tailOf = createTails(table, reach.snap);
   for (const end of ends) {
     const kinds = table.kinds[end.edge]!;
     const ahead = (kinds & CUT) === 0 ? reach.crease : reach.snap;
     const r = Math.max(ahead, reach.snap);
-    const near = index.search(end.x - r, end.y - r, end.x + r, end.y + r);
+    // Short pieces of a curve lie within the snap of its own end, and are nothing that it runs to.
+    const tail = tailOf(end);
+    const near = index.search(end.x - r, end.y - r, end.x + r, end.y + r).filter((edge) => !tail.has(edge));
     const target = findTarget(table, near, end, reach.snap, ahead);
     if (target === null) continue;
     addEdge(table, end.node, nodeAt(nodes, target[0], target[1]), kinds, table.lines[end.edge]!);

@@ -168,6 +168,11 @@ const CHECKS = {
     group: 'print',
     doc: 'Print along the edge of the blank is too much or too tangled for its bleed to be looked at.',
   },
+  'check/white-unchecked': {
+    severity: 'warning',
+    group: 'print',
+    doc: 'White, or the print above it, is too much or too tangled for their fit to be looked at.',
+  },
   'check/near-edge': {
     severity: 'warning',
     group: 'print',

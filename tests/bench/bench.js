@@ -6,6 +6,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { drawLayered } from './draw-layered.js';
+import { drawLines } from './draw-lines.js';
 import { judge } from './targets.js';
 
 const HERE = import.meta.dirname;
@@ -13,6 +14,12 @@ const COMMAND = resolve(HERE, '../../bin/pinbar.js');
 const RESULT = resolve(HERE, '../../out/bench.json');
 const MB = 1024 * 1024;
 const MANY = 1000;
+const LINES = [
+  { kind: 'scattered', count: 100_000 },
+  { kind: 'grid', count: 100_000 },
+  { kind: 'labels', count: 10_000 },
+  { kind: 'labels', count: 100_000 },
+];
 
 const asked = process.argv.indexOf('--sizes');
 const SIZES_MB = asked < 0 ? [1, 10, 50, 200] : process.argv[asked + 1].split(',').map(Number);
@@ -101,6 +108,20 @@ function measureMany() {
   return rates;
 }
 
+/** Drawings of many lines, each a burden of another kind for the checks. */
+function measureLines() {
+  process.stdout.write('\nmany lines: the split, and with the checks, ms\n');
+  return LINES.map(({ kind, count }) => {
+    writeFileSync(file, drawLines(kind, count));
+    const [plain, checked] = ['split', 'checked'].map((way) => measure(way, 3));
+    const ratio = checked.wallMs / plain.wallMs;
+    process.stdout.write(
+      `  ${`${count} ${kind}`.padEnd(36)}${plain.wallMs.toFixed(0).padStart(9)}${checked.wallMs.toFixed(0).padStart(9)}${ratio.toFixed(1).padStart(7)} x${checked.peakMb.toFixed(0).padStart(9)} MB\n`,
+    );
+    return { kind, count, plain, checked, ratio };
+  });
+}
+
 /** Start-up: the best of many, since it is short. */
 function measureVersion() {
   const best = { node: Infinity, version: Infinity };
@@ -118,8 +139,9 @@ try {
   );
   const sizes = SIZES_MB.map(measureSize);
   const many = measureMany();
+  const lines = measureLines();
   const start = measureVersion();
-  const targets = judge(new Map(sizes.map((size) => [size.sizeMb, size])), many, start);
+  const targets = judge(new Map(sizes.map((size) => [size.sizeMb, size])), { many, lines, start });
   process.stdout.write('\n');
   for (const { what, is, atMost, met } of targets) {
     process.stdout.write(
@@ -128,7 +150,7 @@ try {
   }
   mkdirSync(resolve(RESULT, '..'), { recursive: true });
   const machine = { node: process.version, cpu: cpus()[0]?.model ?? '', cores: cpus().length };
-  writeFileSync(RESULT, `${JSON.stringify({ machine, sizes, many, start, targets }, null, 2)}\n`);
+  writeFileSync(RESULT, `${JSON.stringify({ machine, sizes, many, lines, start, targets }, null, 2)}\n`);
   process.exitCode = targets.every(({ met }) => met) ? 0 : 1;
 } finally {
   rmSync(scratch, { recursive: true, force: true });

@@ -16,11 +16,15 @@ function judgeLarge({ sizeMb, inputMb, ways }) {
 }
 
 /** Every target that the measured sizes allow to judge. */
-export function judge(sizes, many, start) {
+export function judge(sizes, { many, lines, start }) {
   const targets = [...sizes.values()].filter(({ sizeMb }) => sizeMb >= 50).flatMap(judgeLarge);
   if (sizes.has(50) && sizes.has(200)) {
     const growth = sizes.get(200).ways.split.wallMs / sizes.get(50).ways.split.wallMs;
     targets.push({ what: 'growth of split, 200 MB / 50 MB', is: growth, atMost: 4.4 });
+  }
+  // The checks themselves take at most three times as long as the split, so both together four times.
+  for (const { kind, count, ratio } of lines) {
+    targets.push({ what: `checks / split, ${count} ${kind}`, is: ratio, atMost: 4 });
   }
   targets.push(
     { what: 'small files: naive / split, files a second', is: many['many-naive'] / many['many-split'], atMost: 1 },

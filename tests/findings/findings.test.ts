@@ -26,6 +26,7 @@ const WITHOUT_LINE: ReadonlySet<string> = new Set<FindingCode>([
   'check/size-suspicious',
   'check/lines-tangled',
   'check/bleed-unchecked',
+  'check/white-unchecked',
   'check/pass-size-differs',
   'check/marks-not-there',
   'check/turn-axis-unsaid',

@@ -124,6 +124,11 @@ describe('creases and cuts that part nothing', () => {
 });
 
 describe('sloppy lines', () => {
+  it('an end is led to the line before it, not to the short pieces of its own curve', () => {
+    const faces = drawFaces([SQUARE, ['crease', 'M50 0V99.93V99.945V99.96']]);
+    expect([counts(faces), faces.idle, faces.looseEnds]).toEqual([[1, 2, 0], [], []]);
+  });
+
   it('a gap below the snap is closed silently, one above it is told', () => {
     const snapped = drawFaces([['cut', 'M0 0H100V100H0V0.04']]);
     expect([counts(snapped), snapped.gaps]).toEqual([[1, 1, 0], []]);
