@@ -8,8 +8,8 @@ const EXAMPLES =
   'Drop drawings into FOLDER/in; the files come to FOLDER/out. With --once the exit code is 1 where a job failed,\n' +
   '5 where one waits for an answer, 4 where the folder could not be written.';
 
-/** Options of whatever runs jobs of a hot folder. */
-function addJobOptions(command: Command): Command {
+/** Options of whatever runs jobs of a hot folder; `who` says what it is called. */
+function addJobOptions(command: Command, who: 'watcher' | 'worker'): Command {
   return command
     .addOption(
       new Option('--jobs <n>', 'jobs at once')
@@ -32,11 +32,11 @@ function addJobOptions(command: Command): Command {
         .argParser(reading(parsePositive))
         .default(30),
     )
-    .addOption(new Option('--owner <name>', 'name of this watcher (default: that of the machine)'))
+    .addOption(new Option('--owner <name>', `name of this ${who} (default: that of the machine)`))
     .addOption(
       new Option(
         '--take-over <name>',
-        'take the jobs of a watcher on another machine that is gone for good (repeatable)',
+        `take the jobs that a ${who} on another machine left, which is gone for good (repeatable)`,
       )
         .argParser(reading(gather))
         .default([], 'none'),
@@ -49,11 +49,9 @@ function addJobOptions(command: Command): Command {
     .addOption(limitOption());
 }
 
-function queueOption(): Option {
-  return new Option(
-    '--queue <url>',
-    'hand jobs to workers on other machines, by Redis: redis://host:6379 (needs bullmq and ioredis)',
-  );
+/** An option of both sides of a queue; `what` says what this side does with it. */
+function queueOption(what: string): Option {
+  return new Option('--queue <url>', `${what}, by Redis: redis://host:6379 (needs bullmq and ioredis)`);
 }
 
 /** Adds `pinbar work`. */
@@ -62,8 +60,8 @@ export function addWork(program: Command, run: Run): void {
     .command('work')
     .description('do the jobs that a watcher with --queue hands on')
     .argument('<folder>', 'the same hot folder, by its path on this machine')
-    .addOption(queueOption().makeOptionMandatory());
-  addJobOptions(work)
+    .addOption(queueOption('take the jobs that the watcher of this folder hands on').makeOptionMandatory());
+  addJobOptions(work, 'worker')
     .addHelpText('after', '\nExample:\n  pinbar work /srv/cartons --queue redis://queue.example:6379')
     .action(async (folder: string, flags) => {
       const { runWatch } = await import('./watch-command.js');
@@ -90,8 +88,8 @@ export function addWatch(program: Command, run: Run): void {
         .default(600),
     )
     .option('--wait-ticket', 'art waits for a ticket beside it: carton.ticket.json for carton.svg');
-  addJobOptions(watch)
-    .addOption(queueOption())
+  addJobOptions(watch, 'watcher')
+    .addOption(queueOption('hand jobs to workers on other machines'))
     .option('--status', 'watch nothing: show how the folder stands, on a terminal again each second')
     .addOption(
       new Option('--listen <host:port>', 'say how the watcher does at /healthz and /metrics').argParser(

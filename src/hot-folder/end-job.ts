@@ -57,7 +57,8 @@ function journal(station: Station, job: HeldJob, ending: Ending, out: string | n
   }
   const { bytes, sha256, codes, seconds } = facts;
   const name = sayFrom(job.record);
-  writeJournal(disk, layout, { time: station.now(), id, owner, name, bytes, sha256, ending, out, codes, seconds });
+  const line = { time: station.now(), id, owner, name, bytes, sha256, ending, out, codes, seconds };
+  station.onLine(writeJournal(disk, layout, line));
 }
 
 /** Its files are in `out/`: the delivery goes to `done/`. */

@@ -35,7 +35,20 @@ export function isJournaled(disk: FolderDisk, layout: Layout, id: string): boole
   return at !== -1 && tail.indexOf('}\n', at) !== -1 && tail.indexOf('\n', at) === tail.indexOf('}\n', at) + 1;
 }
 
+/** A line as it was written, without its end. */
+export type JournalText = string;
+
 /** Writes a line. */
-export function writeJournal(disk: FolderDisk, layout: Layout, line: JournalLine): void {
-  disk.append(layout.journal, JSON.stringify(line));
+export function writeJournal(disk: FolderDisk, layout: Layout, line: JournalLine): JournalText {
+  const text = JSON.stringify(line);
+  disk.append(layout.journal, text);
+  return text;
+}
+
+/** Which lines, written lately, do not stand in the journal whole. */
+export function listMissing(disk: FolderDisk, layout: Layout, texts: readonly JournalText[]): readonly JournalText[] {
+  const size = disk.look(layout.journal)?.bytes ?? 0;
+  const tail = size === 0 ? '' : disk.read(layout.journal, Math.max(0, size - LOOK_BACK)).toString('utf8');
+  const there = new Set(tail.split('\n'));
+  return texts.filter((text) => !there.has(text));
 }

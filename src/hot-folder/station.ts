@@ -2,6 +2,7 @@
 import { nameJob } from '../road/name-job.js';
 import { codeOf, type FolderDisk, joinPath } from './folder-disk.js';
 import { type JobRecord, nameOf, sayFrom, sayName } from './job-record.js';
+import type { JournalText } from './journal.js';
 import type { EndRoom, Layout } from './layout.js';
 
 /** A watcher at its folder. */
@@ -16,6 +17,8 @@ export interface Station {
   readonly nextId: () => string;
   /** Time for the journal, ISO 8601. */
   readonly now: () => string;
+  /** Hears of each line that was written to the journal. */
+  readonly onLine: (text: JournalText) => void;
 }
 
 /** A job that this watcher holds. */

@@ -6,6 +6,7 @@ import { type FolderDisk, MACHINE_DISK } from './folder-disk.js';
 import { openDesk } from './job-desk.js';
 import type { JobFeed } from './job-feed.js';
 import { openOffers, openOrders } from './job-queue.js';
+import { openJournalCheck } from './journal-check.js';
 import { type Layout, layOut, openRooms } from './layout.js';
 import { defaultOwner, openRoom, type Room } from './owner.js';
 import { emptyMemory, type Finder } from './ready-files.js';
@@ -55,7 +56,7 @@ async function stop(watch: Watch, pool: WorkerPool): Promise<void> {
   pool.stop();
 }
 
-function openStation(disk: FolderDisk, layout: Layout, room: Room): Station {
+function openStation(disk: FolderDisk, layout: Layout, room: Room, onLine: Station['onLine']): Station {
   let count = 0;
   return {
     disk,
@@ -67,6 +68,7 @@ function openStation(disk: FolderDisk, layout: Layout, room: Room): Station {
       return `${room.tag}-${count}`;
     },
     now: () => new Date().toISOString(),
+    onLine,
   };
 }
 
@@ -75,7 +77,9 @@ function openFinder({ quietMs, patienceMs, waitTicket }: WatchOptions, { disk, l
 }
 
 function prepare(options: WatchOptions, hooks: WatchHooks, disk: FolderDisk, room: Room, pool: WorkerPool): Watch {
-  const station = openStation(disk, layOut(options.folder), room);
+  const layout = layOut(options.folder);
+  const journal = openJournalCheck(disk, layout, room.record);
+  const station = openStation(disk, layout, room, journal.note);
   const counts = { done: 0, duplicate: 0, failed: 0, waiting: 0, left: 0 };
   const change = hangBell(options, station.layout, hooks.signal);
   const runner: Runner = {
@@ -114,6 +118,7 @@ function prepare(options: WatchOptions, hooks: WatchHooks, disk: FolderDisk, roo
     room,
     station,
     runner,
+    journal,
     desk,
     finder: openFinder(options, station),
     answers: new Map(),
@@ -184,6 +189,7 @@ export async function watchFolder(
     await watch.feed?.close();
     watch.change.close();
     try {
+      await watch.journal.settle();
       room.release();
     } catch (error) {
       tell(watch, 'debug', 'not released', { message: explainTrouble(error) });

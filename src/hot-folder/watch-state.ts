@@ -4,6 +4,7 @@ import { explainTrouble } from './explain-trouble.js';
 import { FILE_TRIES, FILE_TRIES_APART_MS } from './file-trouble.js';
 import type { Desk } from './job-desk.js';
 import type { JobFeed } from './job-feed.js';
+import type { JournalCheck } from './journal-check.js';
 import type { Room } from './owner.js';
 import type { Finder } from './ready-files.js';
 import type { JobEvent, Runner } from './run-job.js';
@@ -30,6 +31,7 @@ export interface Watch {
   readonly room: Room;
   readonly station: Station;
   readonly runner: Runner;
+  readonly journal: JournalCheck;
   readonly desk: Desk;
   readonly finder: Finder;
   /** Marks of answers that are being written, by job folder. */

@@ -216,6 +216,7 @@ export async function turn(watch: Watch): Promise<boolean> {
     offerReady(watch);
     return look !== null && look.ready.length + look.moving === 0;
   }
+  watch.journal.check();
   if (performance.now() - watch.roomsAt >= ROOMS_EVERY_MS) await adopt(watch);
   if (performance.now() >= nextTry(watch)) gatherHeld(watch);
   startHeld(watch);

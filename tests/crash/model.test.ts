@@ -76,6 +76,7 @@ function openStation(disk: ForgetfulDisk, number: number, diesAt: number): Stati
       return `${number}-${count}`;
     },
     now: () => '',
+    onLine: () => undefined,
   };
 }
 
