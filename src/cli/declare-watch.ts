@@ -36,7 +36,7 @@ function addJobOptions(command: Command, who: 'watcher' | 'worker'): Command {
     .addOption(
       new Option(
         '--take-over <name>',
-        `take the jobs that a ${who} on another machine left, which is gone for good (repeatable)`,
+        `take the jobs of a ${who} on another machine that is gone for good (repeatable)`,
       )
         .argParser(reading(gather))
         .default([], 'none'),

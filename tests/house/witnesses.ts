@@ -16,6 +16,7 @@ const WITNESSES = {
   chromium: { path: '/usr/bin/chromium', how: 'Debian package chromium' },
   redis: { path: '/usr/bin/redis-server', how: 'Debian package redis-server' },
   strace: { path: '/usr/bin/strace', how: 'Debian package strace' },
+  systemd: { path: '/usr/bin/systemd-analyze', how: 'Debian package systemd' },
   openclipart: { path: '/usr/share/openclipart/svg', how: 'Debian package openclipart-svg' },
   librsvg: { path: '/usr/libexec/installed-tests/RSVG/fixtures/reftests/svg1.1', how: 'Debian package librsvg2-tests' },
   'node-22': { path: nodePath('22'), how: FETCH_NODES },

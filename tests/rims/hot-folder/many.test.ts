@@ -151,7 +151,9 @@ describe.skipIf(!canBeNobody)(
       expect(status).toBe(1);
       expect(err).toContain('"why":"not-allowed"');
       expect(listRoom(shop, 'done')).toEqual(['a']);
-      expect(readFileSync(join(shop, 'failed/secret/report/report.txt'), 'utf8')).toContain('may not be read');
+      expect(readFileSync(join(shop, 'failed/secret/report/report.txt'), 'utf8')).toContain(
+        'The file secret.svg could not be read: reading it is not allowed.',
+      );
       expect(listTree(join(shop, 'in'))).toEqual(['locked/b.svg']);
     });
 

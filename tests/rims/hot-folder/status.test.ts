@@ -1,21 +1,7 @@
-// How a watcher and its folder say how they do.
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parseListen } from '../../../src/cli/parse-value.js';
 import { startTally } from '../../../src/hot-folder/tally.js';
-import {
-  askingArt,
-  drop,
-  listRoom,
-  openShop,
-  runCommand,
-  SAMPLES,
-  smallArt,
-  startCommand,
-  until,
-  watchOnce,
-} from './shop.js';
+import { askingArt, drop, listRoom, openShop, runCommand, smallArt, startCommand, until, watchOnce } from './shop.js';
 
 describe('pinbar watch --listen', () => {
   it('tells health and counts, and nothing else', async () => {
@@ -91,9 +77,12 @@ describe('pinbar watch --status', () => {
   });
 });
 
-describe('the samples of a service', () => {
-  it('start as an ordinary user', () => {
-    expect(readFileSync(join(SAMPLES, 'pinbar-watch.service'), 'utf8')).toMatch(/^User=(?!root)\w+$/m);
-    expect(readFileSync(join(SAMPLES, 'pinbar-watch.containerfile'), 'utf8')).toMatch(/^USER [1-9]\d+:[1-9]\d+$/m);
+describe('pinbar work --help', () => {
+  it('speaks of a worker, not of the watcher that hands it its jobs', () => {
+    const words = runCommand('work', '--help').out.replace(/\s+/g, ' ');
+    expect(words).toContain('--queue <url> take the jobs that the watcher of this folder hands on');
+    expect(words).toContain('name of this worker');
+    expect(words).not.toMatch(/name of this watcher|hand jobs to workers|jobs of a watcher/);
+    expect(runCommand('watch', '--help').out.replace(/\s+/g, ' ')).toContain('--queue <url> hand jobs to workers');
   });
 });
