@@ -144,19 +144,38 @@ function listen(home: Buffer): Promise<{ readonly server: Server; readonly close
   });
 }
 
+/** How often a room is begun anew where another watcher takes it for what a crash left. */
+const MOST_DRAFTS = 5;
+
 /**
  * Opens a room in `work/`: made and described under a hidden name, then shown in one step, so that a room without an owner is always
  * one that was left.
  */
 export async function openRoom(disk: FolderDisk, layout: Layout, owner: string): Promise<Room> {
+  for (let drafts = 1; ; drafts++) {
+    try {
+      return await makeRoom(disk, layout, owner);
+    } catch (error) {
+      if (codeOf(error) !== 'ENOENT' || drafts === MOST_DRAFTS || disk.look(layout.work) === null) throw error;
+    }
+  }
+}
+
+async function makeRoom(disk: FolderDisk, layout: Layout, owner: string): Promise<Room> {
   const tag = createHash('sha256').update(randomBytes(16)).digest('hex').slice(0, 10);
   const draft = joinPath(layout.work, `.new-${tag}`);
   const home = joinPath(layout.work, `${nameJob(owner)}.${tag}`);
   disk.makeFolder(draft);
   const voice = await listen(draft);
   const record = describeSelf(owner, voice !== null);
-  disk.writeNew(joinPath(draft, RECORD), [Buffer.from(`${JSON.stringify(record)}\n`)]);
-  disk.move(draft, home);
+  try {
+    disk.writeNew(joinPath(draft, RECORD), [Buffer.from(`${JSON.stringify(record)}\n`)]);
+    disk.move(draft, home);
+  } catch (error) {
+    voice?.server.close();
+    voice?.close();
+    throw error;
+  }
   const release = (): void => {
     voice?.server.close();
     voice?.close();
@@ -197,12 +216,18 @@ export function listRooms(disk: FolderDisk, layout: Layout, own: Buffer | null):
     .map(({ home, name }) => ({ home, name, record: readOwner(disk, home) }));
 }
 
-/** Takes away rooms that a crash left half made. Should one be just being made, its watcher makes another. */
+/** Takes away rooms that a crash left half made. Should one be just being made, its watcher goes on with it or makes another. */
 export async function sweepDrafts(disk: FolderDisk, layout: Layout): Promise<void> {
   for (const { name, kind } of disk.list(layout.work)) {
     if (kind !== 'folder' || !name.toString('latin1').startsWith('.new-')) continue;
     const draft = joinPath(layout.work, name);
-    if (!(await answers(draft))) disk.remove(draft);
+    if (await answers(draft)) continue;
+    try {
+      disk.remove(draft);
+    } catch (error) {
+      // Its watcher goes on making it just now.
+      if (codeOf(error) !== 'ENOTEMPTY') throw error;
+    }
   }
 }
 

@@ -50,7 +50,10 @@ function findDoubles(shop: string): readonly string[] {
   return names.filter((name, index) => names.indexOf(name) !== index);
 }
 
-function tryFaults(wanted: readonly Settled[], faults: readonly Fault[]): readonly string[] {
+/** How often a fault is tried that strikes nothing: a run that looks at its folder less often makes fewer calls than the traced one. */
+const MOST_TRIES = 4;
+
+function tryFaults(wanted: readonly Settled[], faults: readonly Fault[], tries = 1): readonly string[] {
   const shop = open();
   const found: string[] = [];
   const look = (when: string): void => {
@@ -59,7 +62,10 @@ function tryFaults(wanted: readonly Settled[], faults: readonly Fault[]): readon
   for (const [index, fault] of faults.entries()) {
     const { struck } = runBroken(shop, fault);
     // While it recovers, fewer calls may be left than the fault waits for.
-    if (!struck && index === 0) found.push(`${JSON.stringify(fault)} struck nothing`);
+    if (!struck && index === 0) {
+      if (tries < MOST_TRIES) return tryFaults(wanted, faults, tries + 1);
+      found.push(`${JSON.stringify(fault)} struck nothing`);
+    }
     look(`after ${fault.fault}`);
   }
   const { log } = runBroken(shop, null);

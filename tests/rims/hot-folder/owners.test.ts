@@ -1,7 +1,17 @@
 // Whose jobs are whose: stops, deaths, twins and other machines. Nothing is told by the age of a file.
-import { mkdirSync, readFileSync, renameSync, utimesSync, writeFileSync } from 'node:fs';
+import {
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { type FolderDisk, MACHINE_DISK } from '../../../src/hot-folder/folder-disk.js';
 import {
   drop,
   listRoom,
@@ -136,6 +146,35 @@ describe('a living watcher', () => {
     await watch.stop();
     expect(runCommand('watch', shop, '--once', '--owner', 'press', '--quiet-time', '0.01').status).toBe(0);
     expect(listRoom(shop, 'work')).toEqual([]);
+  });
+});
+
+describe('a room that is just being made', () => {
+  it('and is taken for what a crash left is left by the one, and made anew by the other', async () => {
+    const shop = openShop();
+    drop(shop, { 'a.svg': smallArt(1) });
+    mkdirSync(join(shop, 'work/.new-other'), { recursive: true });
+    let swept = 0;
+    const disk: FolderDisk = {
+      ...MACHINE_DISK,
+      // The other watcher writes its record into what is being taken away.
+      remove: (path) => {
+        if (path.toString().endsWith('.new-other')) writeFileSync(join(shop, 'work/.new-other/.owner.json'), '{}');
+        if (path.toString().endsWith('.new-other')) rmdirSync(join(shop, 'work/.new-other'));
+        MACHINE_DISK.remove(path);
+      },
+      // And takes away what this one is just making, once.
+      writeNew: (path, pieces) => {
+        if (path.toString().endsWith('.owner.json') && swept++ === 0)
+          rmSync(join(path.toString(), '..'), { recursive: true });
+        MACHINE_DISK.writeNew(path, pieces);
+      },
+    };
+    const { counts, news } = await watchOnce(shop, {}, disk);
+    expect(counts).toMatchObject({ done: 1, resting: false });
+    expect(swept).toBe(2);
+    expect(news.filter(({ event }) => event === 'resting')).toEqual([]);
+    expect(readdirSync(join(shop, 'work')).sort()).toEqual(['.keys', '.new-other']);
   });
 });
 

@@ -1,3 +1,4 @@
+// How a watcher and its folder say how they do.
 import { describe, expect, it } from 'vitest';
 import { parseListen } from '../../../src/cli/parse-value.js';
 import { startTally } from '../../../src/hot-folder/tally.js';
