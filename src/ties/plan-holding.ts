@@ -16,7 +16,7 @@ export interface HoldingTask {
 /** Starts that are tried, besides the middles of what is free. */
 const STARTS = 48;
 
-/** Where the middle of a tie may stand. */
+/** Where the middle of a tie may stand; over the start of a closed line it is one stretch, which goes on beyond the length. */
 function listFree({ length, closed, zones, tie }: HoldingTask): readonly Stretch[] {
   const wide: Stretch[] = zones.map(([from, to]) => [from - tie / 2, to + tie / 2]);
   if (!closed) wide.push([0, tie / 2], [length - tie / 2, length]);
@@ -28,11 +28,19 @@ function listFree({ length, closed, zones, tie }: HoldingTask): readonly Stretch
     at = to;
   }
   if (at < length) free.push([at, length]);
-  return free;
+  const [first, last] = [free[0], free.at(-1)];
+  if (!closed || free.length < 2 || first![0] > 0 || last![1] < length) return free;
+  return [...free.slice(1, -1), [last![0], length + first![1]]];
+}
+
+/** A place of a closed line as one between its start and its length. */
+function wrap(place: number, { length, closed }: HoldingTask): number {
+  return closed ? ((place % length) + length) % length : place;
 }
 
 /** The allowed place nearest to one that is wished for. */
-function moveToFree(wish: number, free: readonly Stretch[], { length, closed }: HoldingTask): number {
+function moveToFree(wish: number, free: readonly Stretch[], task: HoldingTask): number {
+  const { length, closed } = task;
   let best = free[0]![0];
   let least = Infinity;
   for (const [from, to] of free) {
@@ -42,7 +50,7 @@ function moveToFree(wish: number, free: readonly Stretch[], { length, closed }: 
       if (distance < least) [best, least] = [place, distance];
     }
   }
-  return closed ? ((best % length) + length) % length : best;
+  return wrap(best, task);
 }
 
 /** The longest stretch without a tie. */
@@ -61,7 +69,7 @@ function place(start: number, free: readonly Stretch[], task: HoldingTask): read
   const { length, count, tie, closed } = task;
   const places: number[] = [];
   for (let i = 0; i < count; i += 1) {
-    const middle = moveToFree(start + (i * length) / count, free, task);
+    const middle = moveToFree(wrap(start + (i * length) / count, task), free, task);
     const far = places.every((other) => {
       const apart = Math.abs(other - middle);
       return Math.min(apart, closed ? length - apart : apart) >= 3 * tie;
@@ -72,10 +80,11 @@ function place(start: number, free: readonly Stretch[], task: HoldingTask): read
 }
 
 /** How far the nearest tie stands from where it may no longer stand. */
-function clearance(ties: readonly Stretch[], free: readonly Stretch[]): number {
+function clearance(ties: readonly Stretch[], free: readonly Stretch[], { length }: HoldingTask): number {
   const rooms = ties.map(([from, to]) => {
     const middle = (from + to) / 2;
-    return Math.max(0, ...free.map(([low, high]) => Math.min(middle - low, high - middle)));
+    const roomAt = (place: number): readonly number[] => free.map(([low, high]) => Math.min(place - low, high - place));
+    return Math.max(0, ...roomAt(middle), ...roomAt(middle + length));
   });
   return Math.min(...rooms);
 }
@@ -98,7 +107,7 @@ export function planHolding(task: HoldingTask): readonly Stretch[] {
   for (const start of starts) {
     const ties = place(start, free, task);
     const gap = longestFree(length, closed, ties);
-    const room = clearance(ties, free);
+    const room = clearance(ties, free, task);
     const isBetter = gap < least - 1e-6 || (gap < least + 1e-6 && room > clear + 1e-6);
     if (ties.length > best.length || (ties.length === best.length && isBetter))
       [best, least, clear] = [ties, gap, room];

@@ -79,6 +79,7 @@ const TYPES = [
   'RunSheet',
   'RunTime',
   'SheetTurn',
+  'TurnedPass',
   'ShopOrder',
   'ShopProfile',
   'TimedRun',

@@ -8,14 +8,16 @@ export interface Recomputed {
   readonly travelsMm: readonly number[];
 }
 
-type Point = readonly [number, number];
+/** x, y. */
+export type Point = readonly [number, number];
 
 /** A written segment: its points from first to last. */
-type Segment = readonly Point[];
+export type Segment = readonly Point[];
 
 const STEPS = 4000;
 
-function distance([x0, y0]: Point, [x1, y1]: Point): number {
+/** From point to point. */
+export function distance([x0, y0]: Point, [x1, y1]: Point): number {
   return Math.sqrt((x1 - x0) ** 2 + (y1 - y0) ** 2);
 }
 
@@ -42,7 +44,7 @@ function arc(a: Point, radius: number, sweep: boolean, b: Point): Segment {
 }
 
 /** The subpaths of absolute path data without the smooth commands. */
-function readPath(d: string): readonly { readonly segments: readonly Segment[]; readonly closed: boolean }[] {
+export function readPath(d: string): readonly { readonly segments: readonly Segment[]; readonly closed: boolean }[] {
   const found: { segments: Segment[]; closed: boolean }[] = [];
   let at: Point = [0, 0];
   let start: Point = [0, 0];
@@ -69,7 +71,8 @@ function readPath(d: string): readonly { readonly segments: readonly Segment[]; 
   return found;
 }
 
-function lengthOf(segment: Segment): number {
+/** Length of a segment, by its chords. */
+export function lengthOf(segment: Segment): number {
   return segment.slice(1).reduce((sum, point, i) => sum + distance(segment[i]!, point), 0);
 }
 

@@ -28,6 +28,21 @@ describe('ties that hold a piece', () => {
     expect(longestFree(120, true, ties)).toBeCloseTo(29, 9);
   });
 
+  it('stand in the middles of the sides also where the outline starts in one', () => {
+    // A triangle of three sides of 40 that starts in the middle of one.
+    const zones: Stretch[] = [
+      [15, 25],
+      [55, 65],
+      [95, 105],
+    ];
+    const ties = planHolding({ length: 120, closed: true, zones, tie: 1, count: 3 });
+    expect(ties.map((tie) => tie.map((at) => Number(at.toFixed(9))))).toEqual([
+      [-0.5, 0.5],
+      [39.5, 40.5],
+      [79.5, 80.5],
+    ]);
+  });
+
   it('stand in from the ends of an open outline', () => {
     expect(middles(planHolding({ length: 100, closed: false, zones: [], tie: 1, count: 2 }))).toEqual([25, 75]);
   });
