@@ -128,7 +128,7 @@ function Welcome({ say, acts }: PartProps): VNode {
 }
 
 function Work(props: PartProps & { readonly desk: Desk }): VNode {
-  const { state, say } = props;
+  const { state } = props;
   return h(
     'main',
     { class: 'work' },
@@ -139,7 +139,7 @@ function Work(props: PartProps & { readonly desk: Desk }): VNode {
       'div',
       { class: 'reading' },
       drawWays(props),
-      state.fault === null ? null : h(FaultPart, { fault: state.fault, say }),
+      h(FaultPart, props),
       h(DrawnPart, props),
       h(FoundPart, props),
       h(SettingsPart, props),

@@ -1,8 +1,9 @@
 // The choice of a pass for a layer or a line, and the words for where it goes now.
-import { namePass, ROLES } from '../model/pass.js';
+import { namePass, ROLES, type Role } from '../model/pass.js';
 import type { Moved } from './edit-ticket.js';
 import type { PartProps } from './page-state.js';
 import type { Shares } from './protocol.js';
+import { type Language, sayRole } from './texts.js';
 import { h, type VNode } from './view-library.js';
 
 /** Where most of something goes: a pass, -1 open, -2 left out; null where it draws nothing, -9 where it goes several ways. */
@@ -16,6 +17,11 @@ export function addShares(list: readonly Shares[]): Shares {
   const tally = new Map<number, number>();
   for (const [pass, shapes] of list.flat()) tally.set(pass, (tally.get(pass) ?? 0) + shapes);
   return [...tally].sort(([a], [b]) => a - b);
+}
+
+/** The name that its pass will have, and in other languages what it does. */
+function nameRole(language: Language, role: Role): string {
+  return language === 'en' ? namePass(role) : `${namePass(role)} (${sayRole(language, role)})`;
 }
 
 function listOptions({ state, say }: PartProps, now: number | null): readonly VNode[] {
@@ -32,7 +38,7 @@ function listOptions({ state, say }: PartProps, now: number | null): readonly VN
     h(
       'optgroup',
       { label: say('newPass') },
-      others.map((role) => h('option', { value: `role:${role}` }, namePass(role))),
+      others.map((role) => h('option', { value: `role:${role}` }, nameRole(state.language, role))),
     ),
   ];
 }

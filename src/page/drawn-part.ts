@@ -3,10 +3,11 @@ import type { InspectedLayer, InspectedStroke } from '../model/inspection.js';
 import type { Suggestion } from '../model/pass.js';
 import { addShares, ChoosePass, sumUp } from './choose-pass.js';
 import { findOuter, type Moved } from './edit-ticket.js';
+import { sayReason } from './german-reasons.js';
 import type { PartProps } from './page-state.js';
 import { drawNumber } from './pass-mark.js';
 import type { Shares } from './protocol.js';
-import { fixed } from './texts.js';
+import { fixed, sayRole } from './texts.js';
 import { h, useState, type VNode } from './view-library.js';
 
 /** Rows shown before the rest is asked for. */
@@ -25,9 +26,10 @@ interface Row {
   readonly shares: Shares;
 }
 
-function explain({ say }: PartProps, suggestion: Suggestion | null): string {
+function explain({ state: { language }, say }: PartProps, suggestion: Suggestion | null): string {
   if (suggestion === null) return say('noSuggestion');
-  return say(suggestion.sure ? 'suggested' : 'unsure', suggestion.role, suggestion.reason);
+  const { role, reason, sure } = suggestion;
+  return say(sure ? 'suggested' : 'unsure', sayRole(language, role), language === 'de' ? sayReason(reason) : reason);
 }
 
 function isSame(a: Moved | null, b: Moved): boolean {
@@ -64,7 +66,7 @@ function drawRow(props: PartProps, row: Row): VNode {
     ),
     h(ChoosePass, { ...props, moved: row.moved, name: row.name, shares: row.shares }),
     h('span', { class: 'quiet row-facts' }, row.facts.join(' · ')),
-    row.follows ? null : h('span', { class: 'quiet row-why', lang: 'en' }, explain(props, row.suggestion)),
+    row.follows ? null : h('span', { class: 'quiet row-why' }, explain(props, row.suggestion)),
   );
 }
 

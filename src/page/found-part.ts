@@ -1,8 +1,9 @@
 // What was found, as a list that leads to its places on the board; and why a job could not go on.
 import type { Finding, FindingCode } from '../model/finding.js';
-import type { Fault, PartProps } from './page-state.js';
+import { sayInGerman } from './german-findings.js';
+import type { PartProps } from './page-state.js';
 import type { NumberedPlace } from './protocol.js';
-import type { Say } from './texts.js';
+import type { Language, Say } from './texts.js';
 import { h, type VNode } from './view-library.js';
 
 /** Where on the page a question is answered. */
@@ -28,6 +29,32 @@ function drawAnswer(code: FindingCode, say: Say): VNode | null {
     place?.focus();
   };
   return h('p', {}, h('a', { href: `#${id}`, onClick: go }, say('answerHere')));
+}
+
+/** What it says; in German by its code, with its own words beneath. */
+function drawWords(
+  language: Language,
+  say: Say,
+  { finding, details }: Pick<NumberedPlace, 'finding' | 'details'>,
+): readonly (VNode | null)[] {
+  const { message, remedy } = finding;
+  const own = { what: message, details, todo: remedy };
+  const words = language === 'de' ? sayInGerman(finding) : own;
+  const line = (text: string, look: string, mark = ''): VNode | null =>
+    text === '' ? null : h('p', { key: look, class: look }, `${mark}${text}`);
+  const lines = [
+    line(words.what, 'finding-what'),
+    line(words.details, 'finding-details quiet'),
+    line(words.todo, 'remedy', '→ '),
+  ];
+  if (language === 'en') return lines;
+  const wording = h(
+    'details',
+    { class: 'wording', key: 'wording' },
+    h('summary', {}, say('wording')),
+    h('p', { class: 'quiet', lang: 'en' }, `${message} ${remedy}`.trim()),
+  );
+  return [...lines, wording];
 }
 
 function drawFinding({ state, say, acts }: PartProps, item: NumberedPlace): VNode {
@@ -60,9 +87,7 @@ function drawFinding({ state, say, acts }: PartProps, item: NumberedPlace): VNod
         h('span', { class: 'weight' }, say(`severity.${finding.severity}`)),
         h('code', {}, finding.code),
       ),
-      h('p', { lang: 'en' }, finding.message),
-      details === '' ? null : h('p', { class: 'quiet', lang: 'en' }, details),
-      finding.remedy === '' ? null : h('p', { class: 'remedy', lang: 'en' }, `→ ${finding.remedy}`),
+      drawWords(state.language, say, { finding, details }),
       drawAnswer(finding.code, say),
     ),
   );
@@ -91,25 +116,19 @@ export function FoundPart(props: PartProps): VNode | null {
   );
 }
 
-function drawLast(finding: Finding, say: Say): VNode {
+function drawLast(finding: Finding, language: Language, say: Say): VNode {
   return h(
     'div',
-    {},
-    h('p', { class: 'fault-message', lang: 'en' }, finding.message),
-    finding.remedy === ''
-      ? null
-      : h(
-          'p',
-          { class: 'remedy', lang: 'en' },
-          h('span', { class: 'weight', lang: '' }, `${say('remedy')}: `),
-          finding.remedy,
-        ),
+    { class: 'fault-message' },
+    drawWords(language, say, { finding, details: '' }),
     h('code', {}, finding.code),
   );
 }
 
 /** Why it could not go on, with the lines of the file around the place. */
-export function FaultPart({ fault, say }: { readonly fault: Fault; readonly say: Say }): VNode {
+export function FaultPart({ state, say }: PartProps): VNode | null {
+  const { fault, language } = state;
+  if (fault === null) return null;
   const last = fault.findings.at(-1);
   const lines = fault.excerpt.map(({ number, text, column }) =>
     h(
@@ -128,7 +147,7 @@ export function FaultPart({ fault, say }: { readonly fault: Fault; readonly say:
     'section',
     { class: 'fault', role: 'alert' },
     h('h2', {}, say('outcome.failed')),
-    last === undefined ? null : drawLast(last, say),
+    last === undefined ? null : drawLast(last, language, say),
     lines.length === 0 ? null : h('ol', { class: 'excerpt', lang: '' }, lines),
   );
 }

@@ -1,4 +1,5 @@
 // What the pointer is on: the shape, the pass it goes to, and why.
+import { sayReason } from './german-reasons.js';
 import type { PartProps } from './page-state.js';
 import { drawNumber } from './pass-mark.js';
 import { h, type VNode } from './view-library.js';
@@ -16,7 +17,8 @@ export function PointedLine(props: PartProps): VNode {
   if (pointed < 0 || job === null) return h('p', { class: 'pointed quiet' }, say('point'));
   const pass = job.sorted.passes[pointed]!;
   const fill = job.sorted.fillPasses[pointed]!;
-  const reason = job.reasons[job.sorted.reasons[pointed]!] ?? '';
+  const own = job.reasons[job.sorted.reasons[pointed]!] ?? '';
+  const reason = state.language === 'de' ? sayReason(own) : own;
   const layer = inspection?.layers[state.shapeLayers[pointed]!]?.path;
   return h(
     'p',
@@ -25,6 +27,6 @@ export function PointedLine(props: PartProps): VNode {
     fill >= 0 ? drawNumber(fill) : null,
     h('strong', {}, fill >= 0 && pass < 0 ? sayPass(props, fill) : sayPass(props, pass)),
     ` ${names[pointed] ?? ''}${layer === undefined ? '' : ` · ${layer}`}`,
-    reason === '' ? null : h('span', { class: 'quiet', lang: 'en' }, ` · ${reason}`),
+    reason === '' ? null : h('span', { class: 'quiet' }, ` · ${reason}`),
   );
 }

@@ -1,8 +1,8 @@
 // The passes in the order of the runs: which are shown, which is looked at, which runs before which.
-import { isToolpath, type Pass } from '../model/pass.js';
+import { isToolpath, namePass, type Pass } from '../model/pass.js';
 import { listShown, type PartProps } from './page-state.js';
 import { drawNumber, drawSample } from './pass-mark.js';
-import type { TextKey } from './texts.js';
+import { type Language, sayRole, type TextKey } from './texts.js';
 import { h, type VNode } from './view-library.js';
 
 function toggle({ state, acts }: PartProps, index: number): void {
@@ -55,6 +55,12 @@ function drawActs(props: PartProps, pass: Pass, index: number): VNode {
   );
 }
 
+/** What the pass does, where its name does not say so in the language of the page. */
+function drawRole(language: Language, { name, role }: Pass): VNode | null {
+  const words = sayRole(language, role);
+  return words === name || (language === 'en' && namePass(role) === name) ? null : h('span', { class: 'quiet' }, words);
+}
+
 function drawSheet(props: PartProps, pass: Pass, index: number): VNode {
   const { state, say } = props;
   const job = state.job!;
@@ -67,7 +73,7 @@ function drawSheet(props: PartProps, pass: Pass, index: number): VNode {
       class: `sheet${isOff ? ' sheet-off' : ''}${isNow ? ' sheet-now' : ''}`,
       ...dropHandlers(props, `${pass.name}\n${pass.role}`),
     },
-    h('div', { class: 'sheet-head' }, drawNumber(index), h('strong', {}, pass.name)),
+    h('div', { class: 'sheet-head' }, drawNumber(index), h('strong', {}, pass.name), drawRole(state.language, pass)),
     drawSample(index, isToolpath(pass.role)),
     h('span', { class: 'quiet' }, count === 1 ? say('shape') : say('shapes', count)),
     drawActs(props, pass, index),

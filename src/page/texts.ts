@@ -1,5 +1,6 @@
 // Every word of the page, English and German.
 import type { Stage } from '../model/job.js';
+import type { Role } from '../model/pass.js';
 import { JOB_WORDS } from './job-words.js';
 
 /** Languages of the page. */
@@ -132,6 +133,7 @@ const TABLE = {
   bytes: ['{0} bytes', '{0} Byte'],
   line: ['line {0}', 'Zeile {0}'],
   remedy: ['What to do', 'Was zu tun ist'],
+  wording: ['In its own words', 'Im Wortlaut (englisch)'],
   ...JOB_WORDS,
   artboard: ['{0} × {1} mm', '{0} × {1} mm'],
   sizeUnsure: [
@@ -160,10 +162,14 @@ export type Say = (key: TextKey, ...values: readonly (string | number | Fixed)[]
 /** Both wordings of every text. */
 export const TEXTS: Readonly<Record<TextKey, readonly [string, string]>> = TABLE;
 
-function spell(value: string | number | Fixed | undefined, language: Language): string {
-  if (value === undefined || typeof value === 'string') return value ?? '';
+/** A number with the decimal sign of the language. */
+export function spellNumber(value: number | Fixed, language: Language): string {
   const text = typeof value === 'number' ? String(value) : value.value.toFixed(value.digits);
   return language === 'de' ? text.replace('.', ',') : text;
+}
+
+function spell(value: string | number | Fixed | undefined, language: Language): string {
+  return value === undefined || typeof value === 'string' ? (value ?? '') : spellNumber(value, language);
 }
 
 /** The sayer of a language. */
@@ -171,6 +177,32 @@ export function sayIn(language: Language): Say {
   const column = language === 'en' ? 0 : 1;
   return (key, ...values) =>
     TEXTS[key][column].replace(/\{(\d)\}/g, (_, at: string) => spell(values[Number(at)], language));
+}
+
+/** What passes do, in the language of the page. */
+const ROLES: Readonly<Record<Role, readonly [string, string]>> = {
+  creasing: ['creasing', 'Rillen'],
+  'reverse-creasing': ['reverse creasing', 'Rillen von der Rückseite'],
+  embossing: ['embossing', 'Prägen'],
+  debossing: ['debossing', 'Tiefprägen'],
+  white: ['white', 'Weiß'],
+  print: ['print', 'Druck'],
+  varnish: ['varnish', 'Lack'],
+  'foil-stamping': ['foil stamping', 'Heißfolie'],
+  'cold-foil-stamping': ['cold foil stamping', 'Kaltfolie'],
+  perforating: ['perforating', 'Perforieren'],
+  'partial-cutting': ['partial cutting', 'Anschneiden'],
+  'reverse-partial-cutting': ['reverse partial cutting', 'Anschneiden von der Rückseite'],
+  drilling: ['drilling', 'Bohren'],
+  punching: ['punching', 'Lochen'],
+  cutting: ['cutting', 'Schneiden'],
+  gluing: ['gluing', 'Kleben'],
+  ignore: ['nothing: left out', 'nichts: ausgelassen'],
+};
+
+/** Says what a pass does. */
+export function sayRole(language: Language, role: Role): string {
+  return ROLES[role][language === 'en' ? 0 : 1];
 }
 
 /** Says a stage of the work. */

@@ -251,7 +251,7 @@ describeWith('chromium', 'the page, from drop to zip', () => {
     const command = ['split', paths[0]!, '--ticket', paths[1]!, '--dry-run', '--json'];
     const { stdout } = spawnSync(process.execPath, ['bin/pinbar.js', ...command], { encoding: 'utf8' });
     const told = JSON.parse(stdout) as { findings: readonly { message: string }[] };
-    const shown = await page.locator('.finding p:nth-child(2)').allTextContents();
+    const shown = await page.locator('.finding-what').allTextContents();
     expect([...shown].sort()).toEqual(told.findings.map(({ message }) => message).sort());
     expect(await page.locator('#take a').count()).toBe(0);
     await page.context().close();
