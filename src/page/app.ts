@@ -1,5 +1,6 @@
 // The whole page.
 import { Board } from './board.js';
+import { showsPictures } from './board-pictures.js';
 import type { Desk } from './drawing-desk.js';
 import { DrawnPart } from './drawn-part.js';
 import { FaultPart, FoundPart } from './found-part.js';
@@ -9,7 +10,7 @@ import { PointedLine } from './pointed-line.js';
 import { isReady, ProofPart, TakePart } from './proof-part.js';
 import { RunStrip } from './run-strip.js';
 import { SettingsPart } from './settings-part.js';
-import { sayStage } from './texts.js';
+import { fixed, sayStage } from './texts.js';
 import { h, type VNode } from './view-library.js';
 
 function drawVerdict({ state, say }: PartProps): VNode {
@@ -134,7 +135,15 @@ function Work(props: PartProps & { readonly desk: Desk }): VNode {
     { class: 'work' },
     state.inspection === null
       ? null
-      : h('div', { class: 'look' }, h(RunStrip, props), drawManner(props), h(Board, props), h(PointedLine, props)),
+      : h(
+          'div',
+          { class: 'look' },
+          h(RunStrip, props),
+          drawManner(props),
+          drawSimplified(props),
+          h(Board, props),
+          h(PointedLine, props),
+        ),
     h(
       'div',
       { class: 'reading' },
@@ -174,6 +183,13 @@ function drawManner({ state, say, acts }: PartProps): VNode {
     say('places'),
   );
   return h('fieldset', { class: 'manner' }, h('legend', { class: 'unseen' }, say('manner')), choices, places);
+}
+
+/** That the art is too large to be shown as it is; the files are whole all the same. */
+function drawSimplified(props: PartProps): VNode | null {
+  const { state, say } = props;
+  if (showsPictures(props) || state.manner === 'passes') return null;
+  return h('p', { class: 'simplified', id: 'simplified' }, say('simplified', fixed(state.chordMm, 2)));
 }
 
 /** The page. */

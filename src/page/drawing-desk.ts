@@ -101,11 +101,11 @@ function takeNews(hand: Hand, news: JobNews): void {
     const { inspection, outlines, ids } = news;
     hand.isOpen = true;
     const columns = Object.values(outlines).flatMap((column) => (ArrayBuffer.isView(column) ? [column.buffer] : []));
-    const { strokeKeys } = outlines;
+    const { strokeKeys, chordMm } = outlines;
     const shapeLayers = outlines.layers.slice();
     const shapeStrokes = outlines.strokeKey.slice();
     tellPainter(hand, { kind: 'outlines', outlines }, columns as ArrayBuffer[]);
-    set(hand, { inspection, names: ids, strokeKeys, shapeLayers, shapeStrokes });
+    set(hand, { inspection, names: ids, strokeKeys, shapeLayers, shapeStrokes, chordMm });
     orderSplit(hand);
   } else if (news.kind === 'failed') {
     set(hand, { isWorking: false, fault: { findings: news.findings, excerpt: news.excerpt } });

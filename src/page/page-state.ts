@@ -38,6 +38,8 @@ export interface PageState {
   readonly strokeKeys: readonly string[];
   readonly shapeLayers: Int32Array;
   readonly shapeStrokes: Int32Array;
+  /** How far painted curves may leave the drawn ones. */
+  readonly chordMm: number;
   readonly job: JobReport | null;
   /** Addresses of the made files, in the order of `job.files`; of the drawing itself where there are none. */
   readonly addresses: readonly string[];
@@ -74,6 +76,7 @@ export function beginState(language: Language, theme: 'light' | 'dark', kept: Ke
     strokeKeys: [],
     shapeLayers: new Int32Array(0),
     shapeStrokes: new Int32Array(0),
+    chordMm: 0,
     job: null,
     addresses: [],
     zipAddress: null,

@@ -77,6 +77,10 @@ const TABLE = {
   'manner.both': ['Art with tool lines', 'Zeichnung mit Werkzeuglinien'],
   'manner.drawn': ['As drawn', 'Wie gezeichnet'],
   'manner.passes': ['By pass', 'Nach Durchgang'],
+  simplified: [
+    'Large drawing: shown here by its lines and plain colours alone, curves within {0} mm. Gradients, pictures and effects are not painted; pictures are grey. The files are whole and exact.',
+    'Große Zeichnung: hier nur mit Linien und einfachen Farben gezeigt, Kurven auf {0} mm genau. Verläufe, Bilder und Effekte sind nicht gemalt; Bilder sind grau. Die Dateien sind vollständig und genau.',
+  ],
   places: ['Findings on the art', 'Funde auf der Zeichnung'],
   alone: ['alone', 'allein'],
   choose: ['choose', 'wählen'],

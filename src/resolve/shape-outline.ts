@@ -18,11 +18,26 @@ import { readGeometry } from './shape-geometry.js';
  * @accuracy Curves within `FLATTEN_PX`.
  */
 export function shapeOutline(source: Source, artwork: Artwork, shape: Shape): readonly Outline[] {
+  return shapeOutlineWithin(source, artwork, { shape, tolerancePx: FLATTEN_PX });
+}
+
+/**
+ * The same with curves as coarse as a tolerance allows, for looking at.
+ *
+ * @param artwork - Made from `source` by `resolve`, and the shape is one of its own.
+ * @unit px
+ * @accuracy Curves within `tolerancePx`.
+ */
+export function shapeOutlineWithin(
+  source: Source,
+  artwork: Artwork,
+  { shape, tolerancePx }: { readonly shape: Shape; readonly tolerancePx: number },
+): readonly Outline[] {
   invariant(isResolved(artwork) && isResolvedShape(shape), 'a shape is outlined that was not resolved here');
   const { geometry } = artwork;
   const code = geometry.codes[source.elements.name[shape.element]!]!;
   if (code === TEXT) return [];
-  return flattenPath(readGeometry(geometry, shape.element, code, shape.setting), shape.matrix, FLATTEN_PX);
+  return flattenPath(readGeometry(geometry, shape.element, code, shape.setting), shape.matrix, tolerancePx);
 }
 
 /**

@@ -1,8 +1,9 @@
 // All lines of a drawing as flat arrays that can be handed to another thread without a copy.
 import { type Box, isEmptyBox } from '../geometry/box.js';
+import { FLATTEN_PX } from '../geometry/outline.js';
 import type { Artwork, PaintSource, Shape } from '../model/artwork.js';
 import { strokeWidthMm } from '../model/stroke-width.js';
-import { shapeOutline } from '../resolve/shape-outline.js';
+import { shapeOutlineWithin } from '../resolve/shape-outline.js';
 import type { Source } from '../source/source.js';
 
 /** What a shape looks like from afar. */
@@ -30,7 +31,14 @@ export interface Outlines {
   readonly strokeKey: Int32Array;
   /** Colour keys of the strokes. */
   readonly strokeKeys: readonly string[];
+  /** How far the chords of curves may leave them. */
+  readonly chordMm: number;
 }
+
+/** Drawings up to this size are shown as finely as they are checked, bytes. */
+const FINE_BYTES = 500_000;
+/** How many times coarser the largest are shown: 0.2 mm. */
+const COARSEST = 40;
 
 const UNKNOWN_PAINT = 0x9a9a9a;
 
@@ -53,16 +61,21 @@ function faceOf(shape: Shape, fill: number, stroke: number): number {
 
 /** Growing number columns. */
 interface Columns {
-  readonly points: number[][];
+  /** Its first `count` pairs are in use. */
+  points: Float32Array;
+  count: number;
   readonly runStarts: number[];
   readonly runClosed: number[];
-  count: number;
 }
 
 function addRun(columns: Columns, points: ArrayLike<number>, closed: boolean, mmPerPx: number): void {
-  const run = new Array<number>(points.length);
-  for (let i = 0; i < points.length; i += 1) run[i] = points[i]! * mmPerPx;
-  columns.points.push(run);
+  const from = 2 * columns.count;
+  if (from + points.length > columns.points.length) {
+    const wider = new Float32Array(2 * (from + points.length));
+    wider.set(columns.points);
+    columns.points = wider;
+  }
+  for (let i = 0; i < points.length; i += 1) columns.points[from + i] = points[i]! * mmPerPx;
   columns.count += points.length / 2;
   columns.runStarts.push(columns.count);
   columns.runClosed.push(closed ? 1 : 0);
@@ -71,16 +84,6 @@ function addRun(columns: Columns, points: ArrayLike<number>, closed: boolean, mm
 function boxPoints(box: Box): readonly number[] {
   if (isEmptyBox(box)) return [];
   return [box.x0, box.y0, box.x1, box.y0, box.x1, box.y1, box.x0, box.y1];
-}
-
-function joinRuns(columns: Columns): Float32Array {
-  const points = new Float32Array(2 * columns.count);
-  let at = 0;
-  for (const run of columns.points) {
-    points.set(run, at);
-    at += run.length;
-  }
-  return points;
 }
 
 /** Index of a key in a list that grows. */
@@ -92,14 +95,15 @@ function indexOfKey(keys: Map<string, number>, key: string): number {
 }
 
 /**
- * The lines of every shape; type and pictures as their box.
+ * The lines of every shape; type and pictures as their box. The larger the drawing, the coarser its curves, since they are only looked at.
  *
  * @param artwork - Made from `source` by the road.
  */
 export function listOutlines(source: Source, artwork: Artwork): Outlines {
   const { shapes } = artwork;
   const { mmPerPx } = artwork.artboard;
-  const columns: Columns = { points: [], runStarts: [0], runClosed: [], count: 0 };
+  const columns: Columns = { points: new Float32Array(1024), runStarts: [0], runClosed: [], count: 0 };
+  const tolerancePx = FLATTEN_PX * Math.min(Math.max(source.text.length / FINE_BYTES, 1), COARSEST);
   const shapeRuns = new Uint32Array(shapes.length + 1);
   const boxes = new Float32Array(4 * shapes.length);
   const faces = new Uint8Array(shapes.length);
@@ -120,15 +124,17 @@ export function listOutlines(source: Source, artwork: Artwork): Outlines {
       widthsMm[i] = strokes[i]! < 0 ? 0 : strokeWidthMm(shape, mmPerPx);
       const boxed = faces[i] === FACES.type || faces[i] === FACES.picture;
       if (boxed) addRun(columns, boxPoints(shape.fillBox), true, mmPerPx);
-      else
-        for (const { points, closed } of shapeOutline(source, artwork, shape)) addRun(columns, points, closed, mmPerPx);
+      else {
+        const runs = shapeOutlineWithin(source, artwork, { shape, tolerancePx });
+        for (const { points, closed } of runs) addRun(columns, points, closed, mmPerPx);
+      }
       const { x0, y0, x1, y1 } = shape.drawnBound;
       boxes.set([x0 * mmPerPx, y0 * mmPerPx, x1 * mmPerPx, y1 * mmPerPx], 4 * i);
     }
     shapeRuns[i + 1] = columns.runClosed.length;
   }
   return {
-    points: joinRuns(columns),
+    points: columns.points.slice(0, 2 * columns.count),
     runStarts: Uint32Array.from(columns.runStarts),
     runClosed: Uint8Array.from(columns.runClosed),
     shapeRuns,
@@ -140,5 +146,6 @@ export function listOutlines(source: Source, artwork: Artwork): Outlines {
     layers,
     strokeKey,
     strokeKeys: [...keys.keys()],
+    chordMm: tolerancePx * mmPerPx,
   };
 }

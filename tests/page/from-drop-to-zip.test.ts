@@ -268,6 +268,32 @@ describeWith('chromium', 'the page, from drop to zip', () => {
     await page.context().close();
   });
 
+  it('says of a large drawing that it is shown by its lines alone, and of no other', async () => {
+    const { page } = await watchPage(browser);
+    await page.goto(SINGLE);
+    await giveFiles(page, ['samples/tuck-carton.svg']);
+    expect(await page.locator('#simplified').count()).toBe(0);
+    expect(await page.locator('.pictures img').count()).toBe(3);
+    // Few lines and many bytes: what counts is how much a browser would have to read.
+    const line = 'fill="none" stroke="#d6336c" stroke-width="0.3"';
+    const rects = Array.from({ length: 600 }, (_, i) => {
+      const [x, y] = [20 + 5 * (i % 20), 20 + 5 * Math.floor(i / 20)];
+      return `<rect id="r${i}" class="${'x'.repeat(3600)}" x="${x}" y="${y}" width="3" height="3" ${line}/>`;
+    });
+    const art = `<svg xmlns="http://www.w3.org/2000/svg" width="140mm" height="190mm" viewBox="0 0 140 190"><g id="Cut">${rects.join('')}</g></svg>`;
+    expect(art.length).toBeGreaterThan(2_000_000);
+    await page.click('text=Another drawing');
+    await dropFiles(page, [{ name: 'large.svg', bytes: Buffer.from(art) }]);
+    expect(await page.textContent('.verdict')).toBe('In register');
+    expect(await page.textContent('#simplified')).toMatch(
+      /^Large drawing: .* within 0\.02 mm\. .* The files are whole/,
+    );
+    expect(await page.locator('.pictures img').count()).toBe(0);
+    await page.click('text=By pass');
+    expect(await page.locator('#simplified').count()).toBe(0);
+    await page.context().close();
+  });
+
   it('lines moved by hand, taken back and done again; the ticket repeats it', async () => {
     const { page } = await watchPage(browser);
     await page.goto(SINGLE);

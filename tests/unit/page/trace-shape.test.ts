@@ -17,6 +17,7 @@ function outline(points: readonly number[], box: readonly number[]): Outlines {
     layers: Int32Array.from([-1]),
     strokeKey: Int32Array.from([0]),
     strokeKeys: ['#000000'],
+    chordMm: 0.005,
   };
 }
 

@@ -47,6 +47,40 @@ describe('outlines', () => {
   });
 });
 
+describe('curves', () => {
+  /** The circle of a drawing that a comment makes as long as that. */
+  async function listCircle(
+    bytes: number,
+  ): Promise<{ readonly radii: readonly number[]; readonly chordMm: number; readonly widest: number }> {
+    const art = ART.replace('</svg>', `<!--${'.'.repeat(bytes - ART.length - 7)}--></svg>`);
+    expect(art).toHaveLength(bytes);
+    const { source, artwork } = await surveyArtwork(encodeUtf8(art), {}, null);
+    const { points, runStarts, chordMm } = listOutlines(source, artwork);
+    const own = points.slice(2 * runStarts[2]!, 2 * runStarts[3]!);
+    const pairs = Array.from({ length: own.length / 2 }, (_, i) => [own[2 * i]! - 80, own[2 * i + 1]! - 40] as const);
+    const radii = pairs.map(([x, y]) => Math.hypot(x, y));
+    const middles = pairs.map(([x, y], i) => {
+      const [nextX, nextY] = pairs[(i + 1) % pairs.length]!;
+      return 5 - Math.hypot((x + nextX) / 2, (y + nextY) / 2);
+    });
+    return { radii, chordMm, widest: Math.max(...middles) };
+  }
+
+  it.each([
+    [1_000, 0.005],
+    [500_000, 0.005],
+    [2_000_000, 0.02],
+    [5_000_000, 0.05],
+  ])('of a drawing of %i bytes leave the circle by no more than %f mm', async (bytes, allowed) => {
+    const { radii, chordMm, widest } = await listCircle(bytes);
+    expect(chordMm).toBeCloseTo(allowed, 9);
+    for (const radius of radii) expect(radius).toBeCloseTo(5, 4);
+    expect(widest).toBeLessThanOrEqual(allowed + 1e-5);
+    // And not finer than that by much: that is what takes the time.
+    expect(widest).toBeGreaterThan(allowed / 4);
+  });
+});
+
 describe('a shape under a point', () => {
   it.each([
     [20, 10.2, 0],
