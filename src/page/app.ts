@@ -60,8 +60,8 @@ function drawWays({ state, say }: PartProps): VNode | null {
   if (state.job === null) return null;
   const count = state.job.findings.length;
   const ways: readonly (readonly [string, string])[] = [
-    ['drawn', say('drawn')],
-    ['found', `${say('found')}${count === 0 ? '' : ` (${count})`}`],
+    ['drawn', say('way.drawn')],
+    ['found', `${say('way.found')}${count === 0 ? '' : ` (${count})`}`],
     ['job', say('settings')],
     ['proof', say('proof')],
     ['take', say('take')],

@@ -74,7 +74,11 @@ function drawFinding({ state, say, acts }: PartProps, item: NumberedPlace): VNod
         class: `badge badge-${finding.severity}`,
         disabled: spots.length === 0,
         'aria-label': say('goThere', number),
-        onClick: () => acts.chooseFinding(number),
+        onClick: () => {
+          acts.chooseFinding(number);
+          // On a narrow window the board is above the list.
+          document.querySelector('.board-frame')?.scrollIntoView({ block: 'nearest' });
+        },
       },
       number,
     ),

@@ -116,6 +116,10 @@ export const GERMAN_FILES = {
     'Mehr Abstand zwischen den Zuschnitten angeben.',
   ],
   'sheet/scaled': ['Die Nutzen sind vergrößert oder verkleinert, wie verlangt.', ''],
+  'turn/not-made': [
+    'Die Datei eines Durchgangs auf der Rückseite lässt sich nicht spiegeln.',
+    'Den Bogen an der Maschine spiegeln oder ausbessern, was im Wortlaut steht.',
+  ],
   'register/marks-unreadable': ['Eine Zeile der gemessenen Marken ist nicht lesbar.', 'Die Zeile ausbessern.'],
   'register/turned': ['Der gemessene Bogen liegt gedreht.', 'Richtig herum messen.'],
   'register/flipped': ['Der gemessene Bogen liegt gespiegelt.', 'Von der richtigen Seite messen.'],

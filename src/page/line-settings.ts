@@ -2,6 +2,7 @@
 import { isToolpath, type Pass } from '../model/pass.js';
 import type { SequenceReport, SequenceRequest } from '../model/sequence.js';
 import type { TieReport, TieRequest } from '../model/ties.js';
+import { showsPictures } from './board-pictures.js';
 import {
   beginTies,
   findLineOrder,
@@ -136,7 +137,8 @@ function saySequence(say: Say, report: SequenceReport): readonly string[] {
 }
 
 /** What came of it, in numbers. */
-function drawEffect({ state, say }: PartProps, pass: Pass): VNode | null {
+function drawEffect(props: PartProps, pass: Pass): VNode | null {
+  const { state, say } = props;
   const { sequence, ties, files } = state.job!;
   if (files.length === 0) return null;
   const ordered = sequence.find((report) => report.pass === pass.name);
@@ -144,6 +146,7 @@ function drawEffect({ state, say }: PartProps, pass: Pass): VNode | null {
   const words = [
     ...(ordered === undefined ? [] : saySequence(say, ordered)),
     ...(tied === undefined ? [] : sayTies(say, tied)),
+    ...(tied === undefined || tied.ties === 0 || !showsPictures(props) ? [] : [say('ties.seen')]),
   ];
   if (words.length === 0) return null;
   return h(

@@ -47,6 +47,8 @@ const TABLE = {
   'outcome.not-verified': ['Not proved', 'Nicht bewiesen'],
   'outcome.failed': ['Cannot be read', 'Nicht lesbar'],
   ways: ['Parts of this page', 'Teile dieser Seite'],
+  'way.drawn': ['Drawn', 'Zeichnung'],
+  'way.found': ['Found', 'Funde'],
   'next.mend': ['Work through what was found ({0})', 'Abarbeiten, was gefunden wurde ({0})'],
   'next.look': ['{0} things were found', '{0} Funde ansehen'],
   'next.lookOne': ['1 thing was found', '1 Fund ansehen'],

@@ -2,6 +2,7 @@
 
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { unzipSync } from 'fflate';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { describeWith } from '../house/witnesses.js';
@@ -37,7 +38,89 @@ describeWith('chromium', 'the page, without a mouse', () => {
   });
   afterAll(() => browser?.close());
 
-  it('is sound for a screen reader: empty, at work, with findings, with a fault; light and dark; in German', async () => {
+  it('is sound for a screen reader: at work and stopped', async () => {
+    const { page } = await watchPage(browser);
+    // The worker is never told to split: the page stays at work.
+    await page.addInitScript(`{
+      const Own = self.Worker;
+      self.Worker = class extends Own {
+        postMessage(message, transfer) {
+          if (message.kind !== 'split') super.postMessage(message, transfer);
+        }
+      };
+    }`);
+    await page.goto(SINGLE);
+    await page.setInputFiles('input[type=file]', 'samples/tuck-carton.svg');
+    await page.waitForSelector('.board');
+    expect(await page.textContent('.verdict')).toMatch(/^Working/);
+    expect(await listSerious(page)).toEqual([]);
+    await page.click('text=Stop');
+    expect(await page.textContent('.verdict')).toBe('Stopped.');
+    expect(await listSerious(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  it('is sound for a screen reader with all fields open, light and dark, in German', async () => {
+    const { page } = await watchPage(browser);
+    await page.goto(SINGLE);
+    await giveFiles(page, ['samples/tuck-carton.svg']);
+    await page.selectOption('#lines-order', 'restarted');
+    await waitDone(page);
+    await page.selectOption('#ties-crease', 'pattern');
+    await waitDone(page);
+    await page.selectOption('#ties-cut', 'hold');
+    await waitDone(page);
+    await page.setInputFiles('#along-profile', 'samples/shop.profile.json');
+    await page.waitForSelector('#along-machine');
+    await waitDone(page);
+    expect(await page.locator('.effect').count()).toBe(2);
+    expect(await listSerious(page)).toEqual([]);
+    await page.click('text=Light or dark');
+    await page.click('text=Sprache: Deutsch');
+    expect(await page.textContent('#effect-cut')).toMatch(/ \d+ von |Stege an \d+ von \d+ Umrissen/);
+    expect(await listSerious(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  it('is German where it is German: findings say in their own words what they say in English', async () => {
+    const { page } = await watchPage(browser);
+    await page.goto(SINGLE);
+    await giveFiles(page, samplePaths('bad-carton'));
+    const english = await page.locator('.finding-what').allTextContents();
+    await page.click('text=Sprache: Deutsch');
+    const german = await page.locator('.finding-what').allTextContents();
+    expect(german).toHaveLength(english.length);
+    expect(german).toContain('Formen, die zwei Durchgänge beanspruchen.');
+    expect(german.filter((text) => english.includes(text))).toEqual([]);
+    // What was said in English stands beneath, and is marked as English.
+    const own = await page.locator('.wording [lang=en]').allTextContents();
+    expect(own.map((text, at) => text.startsWith(english[at]!))).toEqual(english.map(() => true));
+    const rest = await page.evaluate<string>(`(() => {
+      const copy = document.querySelector('.reading').cloneNode(true);
+      for (const one of copy.querySelectorAll('[lang=en], code, .row-name, select, pre')) one.remove();
+      return copy.textContent;
+    })()`);
+    expect(rest.match(/\b(?:the|and|shapes|which|since)\b/g) ?? []).toEqual([]);
+    await page.context().close();
+  });
+
+  it('shows on a narrow window the place that a finding leads to', async () => {
+    const { page } = await watchPage(browser, { width: 390, height: 844 });
+    await page.goto(SINGLE);
+    await giveFiles(page, samplePaths('bad-carton'));
+    await page.click('.next');
+    const boardTop = (): Promise<number> =>
+      page.evaluate(`document.querySelector('.board').getBoundingClientRect().bottom`);
+    expect(await page.evaluate('document.activeElement.id')).toBe('found-title');
+    expect(await boardTop()).toBeLessThan(0);
+    await page.click('.findings .badge >> nth=1');
+    const place = await page.locator('.board .badge-chosen').first().boundingBox();
+    expect(place!.y).toBeGreaterThan(0);
+    expect(place!.y).toBeLessThan(844);
+    await page.context().close();
+  });
+
+  it('is sound for a screen reader: empty, with findings, with a fault; light and dark; in German', async () => {
     const { page } = await watchPage(browser);
     await page.goto(SINGLE);
     expect(await listSerious(page)).toEqual([]);
@@ -92,6 +175,36 @@ describeWith('chromium', 'the page, without a mouse', () => {
     await tabTo(page, '#take .main-act');
     const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
     expect(download.suggestedFilename()).toBe('tuck-carton.passes.zip');
+    await page.context().close();
+  });
+
+  it('asks for order and ties by keys alone, and leads to what was found and to the files', async () => {
+    const { page } = await watchPage(browser);
+    await page.goto(SINGLE);
+    await giveFiles(page, ['samples/tuck-carton.svg']);
+    await tabTo(page, '.ways a[href="#job-title"]');
+    await page.keyboard.press('Enter');
+    expect(await page.evaluate('document.activeElement.id')).toBe('job-title');
+    await tabTo(page, '#lines-order');
+    await page.keyboard.press('ArrowDown');
+    await waitDone(page);
+    // Still there: the next key goes on from here.
+    expect(await page.evaluate('document.activeElement.id')).toBe('lines-order');
+    await tabTo(page, '#ties-cut');
+    await page.keyboard.type('few');
+    await waitDone(page);
+    await tabTo(page, '#ties-cut-leastPerPiece');
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('6');
+    await page.keyboard.press('Tab');
+    await waitDone(page);
+    expect(await page.textContent('#effect-cut')).toContain('Way of the lifted tool');
+    await tabTo(page, '#take .main-act');
+    const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
+    const zip = unzipSync(readFileSync(await download.path()));
+    const ticket = JSON.parse(Buffer.from(zip['tuck-carton.ticket.json']!).toString('utf8'));
+    expect(ticket.sequence.restartContours).toBe(false);
+    expect(ticket.ties).toMatchObject([{ pass: 'cut', mode: 'hold', leastPerPiece: 6 }]);
     await page.context().close();
   });
 
