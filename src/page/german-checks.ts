@@ -143,6 +143,10 @@ export const GERMAN_CHECKS = {
     'Eine weiße Linie im Druck hält die Gestaltung von einer Stanzlinie fern.',
     'Die weiße Linie entfernen, sonst blitzt es bei ungenauem Passer weiß auf.',
   ],
+  'check/white-unchecked': [
+    'Weiß und Druck darüber sind zu viel oder zu verschlungen, um zu prüfen, wie sie zueinander passen.',
+    'Selbst ansehen oder beide vereinfachen: Weiß aus wenigen Umrissen genügt meist.',
+  ],
   'check/white-bare': ['Weiß wird gedruckt, wo kein Druck darauf liegt.', 'Weiß auf die Form des Drucks beschränken.'],
   'check/white-wide': [
     'Weiß reicht näher an den Rand des Drucks, als erlaubt ist.',
