@@ -1,12 +1,12 @@
 // Runs one job, in a worker: bytes and ticket to files, or to a report about why not. Writes nothing.
 import { createHash } from 'node:crypto';
+import { basename } from 'node:path';
 import { pictureReader } from '../disk/read-input.js';
 import {
   check,
   DEFAULT_LIMITS,
-  FINDING_KINDS,
   type Finding,
-  type FindingCode,
+  inspect,
   joinPieces,
   PinbarError,
   readTicket,
@@ -16,6 +16,7 @@ import {
 import { printChecks } from '../report/print-checks.js';
 import { printFindings } from '../report/print-findings.js';
 import { listJobFiles } from '../road/pack-job.js';
+import { askForTicket, askQuestion, isQuestion, listAnswers, sayFault } from './ask-question.js';
 import { readDelivered } from './file-trouble.js';
 import { MACHINE_DISK } from './folder-disk.js';
 import type { JobAnswer, JobAsked, JobNotMade } from './job-message.js';
@@ -24,51 +25,19 @@ function codesOf(findings: readonly Finding[]): readonly string[] {
   return [...new Set(findings.filter((item) => item.severity !== 'note').map((item) => item.code))];
 }
 
-/** Answers by the code of a question, as a ticket says them. */
-const ANSWERS: Readonly<Partial<Record<FindingCode, string>>> = {
-  'layer/hidden-asked': '{"pinbar": 1, "hidden": "include"} takes hidden layers along, "skip" leaves them out.',
-  'classify/unclaimed':
-    '{"pinbar": 1, "rules": [{"pass": "print", "rest": true}]} sends all the rest to print; "ignore" leaves it out.',
-  'classify/fill-and-stroke': '{"pinbar": 1, "partPaint": true} sends the fill to print and the stroke to its pass.',
-  'split/picture-linked': '{"pinbar": 1, "linkedPictures": "embed"} puts the pictures in, "leave-out" leaves them out.',
-  'mark/no-room': '{"pinbar": 1, "marginMm": 15} grows the sheet by so many mm on every side.',
-  'resolve/size-unsure': '{"pinbar": 1, "userUnitsPerInch": 96} says how many units of the drawing make an inch.',
-  'resolve/size-missing': '{"pinbar": 1, "userUnitsPerInch": 96} says how many units of the drawing make an inch.',
-};
-
-/** Warnings that a strict ticket turns into errors, and that an answer settles. */
-const ASKS_WHEN_STRICT = new Set<FindingCode>(['resolve/size-unsure', 'resolve/size-missing']);
-
-function isQuestion(item: Finding): boolean {
-  return FINDING_KINDS[item.code].asks === true || ASKS_WHEN_STRICT.has(item.code);
-}
-
-/** The first error as a question, or as what is wrong. */
-function sayQuestion(findings: readonly Finding[], asks: boolean): string {
-  const errors = findings.filter((item) => item.severity === 'error');
-  const first = errors[0];
-  if (first === undefined) return 'The files could not be proved to overlay.';
-  if (!asks) return [first.message, first.remedy].join('\n').trim();
-  const more =
-    errors.length === 1 ? [] : [`${errors.length - 1} more to be settled after that: see report/report.txt.`];
-  const answer = ANSWERS[first.code] ?? first.remedy;
-  const how =
-    'Put the answer beside this file, as ticket.json; its keys are laid over the ticket of the job. For instance:';
-  return [first.message, how, answer, ...more].join('\n');
-}
-
 function printReport(kind: string, findings: readonly Finding[], facts: object): string {
   return `${JSON.stringify({ pinbar: 1, document: 'report', outcome: kind, ...facts, findings }, null, 2)}\n`;
 }
 
 /** A report without a picture: the art could not even be read. */
-function reportTrouble(error: PinbarError): JobNotMade {
+function reportTrouble(error: PinbarError, asked: JobAsked): JobNotMade {
   const { findings } = error;
   const asks = findings.filter((item) => item.severity === 'error').every((item) => item.code.startsWith('ticket/'));
   const kind = asks && findings.length > 0 ? 'asks' : 'refused';
   return {
     kind,
-    question: sayQuestion(findings, kind === 'asks'),
+    question:
+      kind === 'asks' ? askForTicket(findings, basename(Buffer.from(asked.path).toString())) : sayFault(findings),
     text: printFindings(findings, true),
     json: printReport(kind, findings, {}),
     picture: null,
@@ -93,11 +62,13 @@ async function reportJob(delivered: Delivered, found: readonly Finding[]): Promi
   const checked = await check(bytes, ticket, options);
   const listed = new Set(checked.findings.map((item) => `${item.code} ${item.message}`));
   const unlisted = found.filter((item) => !listed.has(`${item.code} ${item.message}`));
+  const more = unlisted.length === 0 ? '' : `\n${printFindings(unlisted, true)}`;
+  const about = asks ? { ticket, inspection: await inspect(bytes, options) } : null;
   const { artboard } = checked.artwork;
   return {
     kind,
-    question: sayQuestion(found, asks),
-    text: `${printChecks(checked)}${unlisted.length === 0 ? '' : `\n${printFindings(unlisted, true)}`}`,
+    question: about === null ? sayFault(found) : askQuestion(about, found),
+    text: `${printChecks(checked)}${more}${about === null ? '' : listAnswers(about, found)}`,
     json: printReport(kind, [...checked.findings, ...unlisted], {
       artboard: { widthMm: artboard.width * artboard.mmPerPx, heightMm: artboard.height * artboard.mmPerPx },
       counts: checked.counts,
@@ -141,7 +112,7 @@ export async function answerJob(asked: JobAsked): Promise<JobAnswer> {
   try {
     return await makeJob(asked);
   } catch (error) {
-    if (error instanceof PinbarError) return reportTrouble(error);
+    if (error instanceof PinbarError) return reportTrouble(error, asked);
     throw error;
   }
 }

@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { readTicketFile } from './choose-ticket.js';
 import { FileTrouble } from './file-trouble.js';
 import { joinPath } from './folder-disk.js';
-import { sayName } from './job-record.js';
+import { type JobRecord, nameOf, sayName } from './job-record.js';
 import { isTicketName } from './scan-in.js';
 import type { HeldJob, Station } from './station.js';
 
@@ -41,8 +41,16 @@ function parseObject(text: string): object | null {
   }
 }
 
+/** Whether a ticket is the art's own by its name: such a one counts whole, here as in `in/`. */
+function isOwn(record: JobRecord, name: Buffer): boolean {
+  const own = `${nameOf(record)
+    .toString('latin1')
+    .replace(/\.svgz?$/i, '')}.ticket.json`;
+  return name.toString('latin1') === own;
+}
+
 /**
- * The ticket of a job, JSON. Each key of an answer takes the place of that key; what is no JSON object counts alone, to be refused.
+ * The ticket of a job, JSON. The art's own takes the place of the one that was used; each key of another answer takes the place of that key; what is no JSON object counts alone, to be refused.
  *
  * @throws FileTrouble: a job never runs without a ticket that it came with.
  */
@@ -54,10 +62,11 @@ export function ticketOf(station: Station, job: HeldJob): string | null {
     throw new FileTrouble(`The ticket ${sayName(record.beside)}`, 'ENOENT');
   }
   let text = record.ticket;
-  for (const name of names) {
+  // The whole one first, whatever its name: answers are laid over it.
+  for (const name of [...names].sort((a, b) => Number(isOwn(record, b)) - Number(isOwn(record, a)))) {
     const own = readTicketFile(station.disk, joinPath(folder, name));
     if (own === null) continue;
-    if (record.beside !== null && name.equals(record.beside)) {
+    if (isOwn(record, name)) {
       text = own;
       continue;
     }

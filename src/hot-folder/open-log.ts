@@ -1,5 +1,5 @@
 // The log: lines of JSON on standard error, with levels; names and codes, never art.
-import { destination, pino } from 'pino';
+import { destination, pino, stdTimeFunctions } from 'pino';
 import type { JobEvent } from './run-job.js';
 import type { WatchNews } from './watch-options.js';
 
@@ -24,7 +24,13 @@ const LEVEL_OF: Readonly<Record<JobEvent['kind'], 'debug' | 'info' | 'warn' | 'e
 /** Opens a log on standard error. */
 export function openLog(level: string): WatchLog {
   // Written at once: a log that is lost with the process is of no use.
-  const log = pino({ name: 'pinbar', level, base: { pid: process.pid } }, destination({ dest: 2, sync: true }));
+  const options = {
+    level,
+    base: { pid: process.pid },
+    timestamp: stdTimeFunctions.isoTime,
+    formatters: { level: (label: string) => ({ level: label }) },
+  };
+  const log = pino(options, destination({ dest: 2, sync: true }));
   return {
     news: ({ level: at, event, facts }) => log[at](facts, event),
     job: ({ kind, ...facts }) => log[LEVEL_OF[kind]](facts, kind),

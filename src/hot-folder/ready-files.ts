@@ -18,7 +18,13 @@ export interface ReadyMemory {
 }
 
 /** Why a file is not ready. */
-export type Lack = 'not-complete' | 'no-ticket' | 'not-allowed' | 'not-readable' | 'link-or-device';
+export type Lack =
+  | 'not-complete'
+  | 'ticket-not-complete'
+  | 'no-ticket'
+  | 'not-readable'
+  | 'ticket-not-readable'
+  | 'link-or-device';
 
 /** Where to look, what is remembered of it, and what is asked of a file. */
 export interface Finder {
@@ -70,10 +76,10 @@ async function isWhole({ disk, memory }: Finder, path: Buffer, look: Look): Prom
   return ends;
 }
 
-type Verdict = 'ready' | 'moving' | Lack;
+type FileVerdict = 'ready' | 'moving' | 'not-complete' | 'not-readable';
 
 /** What the disk does not read after some tries is taken, so that a report says so. */
-function judgeBroken({ memory }: Finder, path: Buffer, mark: string, now: number): Verdict {
+function judgeBroken({ memory }: Finder, path: Buffer, mark: string, now: number): FileVerdict {
   const before = memory.broken.get(keyOfPath(path));
   const tries = (before?.mark === mark ? before.tries : 0) + 1;
   memory.broken.set(keyOfPath(path), { mark, tries, at: now + FILE_TRIES_APART_MS });
@@ -90,7 +96,7 @@ function lookAt({ disk }: Finder, path: Buffer): Look | 'not-readable' | null {
   }
 }
 
-async function judgeFile(finder: Finder, path: Buffer, now: number): Promise<Verdict> {
+async function judgeFile(finder: Finder, path: Buffer, now: number): Promise<FileVerdict> {
   const { memory, quietMs } = finder;
   const look = lookAt(finder, path);
   if (look === null) return 'moving';
@@ -117,11 +123,12 @@ function folderOf({ path, from }: Delivery): Buffer {
   return path.subarray(0, path.length - from.at(-1)!.length - 1);
 }
 
-async function judge(finder: Finder, delivery: Delivery, now: number): Promise<Verdict> {
+async function judge(finder: Finder, delivery: Delivery, now: number): Promise<'ready' | 'moving' | Lack> {
   const art = await judgeFile(finder, delivery.path, now);
   if (art !== 'ready') return art;
   if (delivery.beside === null) return finder.waitTicket ? 'no-ticket' : 'ready';
-  return judgeFile(finder, joinPath(folderOf(delivery), delivery.beside), now);
+  const ticket = await judgeFile(finder, joinPath(folderOf(delivery), delivery.beside), now);
+  return ticket === 'ready' || ticket === 'moving' ? ticket : `ticket-${ticket}`;
 }
 
 /** Forgets what no longer lies there. */

@@ -8,6 +8,7 @@ import type { JournalCheck } from './journal-check.js';
 import type { Room } from './owner.js';
 import type { Finder } from './ready-files.js';
 import type { JobEvent, Runner } from './run-job.js';
+import { type LeftWhy, sayLack } from './say-lack.js';
 import type { Delivery } from './scan-in.js';
 import type { HeldJob, Station } from './station.js';
 import type { WatchNews, WatchOptions } from './watch-options.js';
@@ -75,12 +76,12 @@ export function noteUnread(watch: Watch, id: string): boolean {
 }
 
 /** Names what is left where it lies, once. Returns whether it was news. */
-export function tellLeft(watch: Watch, name: string, why: string): boolean {
+export function tellLeft(watch: Watch, name: string, why: LeftWhy): boolean {
   const { named } = watch.finder.memory;
   const key = `${why} ${name}`;
   if (named.has(key)) return false;
   named.add(key);
-  tell(watch, 'warn', 'left', { name, why });
+  tell(watch, 'warn', 'left', { name, why, message: sayLack(why) });
   return true;
 }
 

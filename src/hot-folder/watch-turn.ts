@@ -8,6 +8,7 @@ import { clearRoom, sweepDrafts } from './owner.js';
 import { findReady, type ReadyLook } from './ready-files.js';
 import { listAnswered, listJobs, recoverJob, recoverUnknown, resumeJob, takeOver } from './recover-jobs.js';
 import { tellJob } from './run-job.js';
+import { sayLack } from './say-lack.js';
 import { type Delivery, findDelivery, sayNames } from './scan-in.js';
 import type { HeldJob } from './station.js';
 import { listLeftRooms } from './take-over.js';
@@ -194,7 +195,7 @@ async function scan(watch: Watch): Promise<ReadyLook | null> {
   watch.ready = look.ready.filter(({ path }) => now >= (watch.denied.get(path.toString('latin1')) ?? 0));
   watch.scannedAt = now;
   for (const { from, lack } of look.news) {
-    tell(watch, 'warn', 'left', { name: sayNames(from), why: lack });
+    tell(watch, 'warn', 'left', { name: sayNames(from), why: lack, message: sayLack(lack) });
   }
   const depth = look.ready.length + look.unready.length + look.moving;
   watch.hooks.onLook({ depth, oldestMs: look.oldestMs, running: watch.desk.running() });

@@ -1,5 +1,14 @@
 // The hot folder by itself: what comes of what is dropped.
-import { existsSync, linkSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  linkSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
@@ -120,8 +129,13 @@ describe('pinbar watch --once', () => {
   it('asks one question in plain words', () => {
     const question = readFileSync(join(shop, 'waiting/asking/question.txt'), 'utf8');
     expect(question).toContain('Layer 7');
-    expect(question).toContain('"rules"');
+    // The rules as layer names give them, and a place for the answer: nothing goes to another pass by copying.
+    expect(question).toContain('"rules":[{"pass":"cutting","layer":"Cut"},{"pass":"WHICH-PASS","layer":"Layer 7"}]');
     expect(question).not.toContain('--');
+    const report = readFileSync(join(shop, 'waiting/asking/report/report.txt'), 'utf8');
+    const answers = report.slice(report.indexOf('Answers in a ticket'));
+    expect(answers).toContain('"pass":"WHICH-PASS","layer":"Layer 7"');
+    expect(answers).not.toContain('--');
   });
 
   it('logs names and codes, and nothing of the art', () => {
@@ -129,21 +143,29 @@ describe('pinbar watch --once', () => {
       .trim()
       .split('\n')
       .map((line) => JSON.parse(line) as Record<string, unknown>);
-    expect(lines.map(({ msg }) => msg).sort()).toEqual(['failed', 'failed', 'waiting']);
+    expect(lines.map(({ level, msg }) => `${level} ${msg}`).sort()).toEqual([
+      'warn failed',
+      'warn failed',
+      'warn waiting',
+    ]);
+    expect(lines.every(({ time }) => new Date(String(time)).toISOString() === time)).toBe(true);
+    // Every key once: parsers differ in what they make of a second one.
+    for (const line of ran.err.trim().split('\n')) expect(line.match(/"name":/g)).toHaveLength(1);
     expect(ran.err).not.toMatch(/c2185b|Layer 7/);
   });
 
+  it('goes on waiting where its example is copied without an answer', async () => {
+    const question = readFileSync(join(shop, 'waiting/asking/question.txt'), 'utf8');
+    writeFileSync(join(shop, 'waiting/asking/ticket.json'), /^ +(\{.*\})$/m.exec(question)![1]!);
+    expect((await watchOnce(shop)).counts).toMatchObject({ done: 0, waiting: 1 });
+    writeFileSync(join(shop, 'waiting/asking/question.old'), question);
+  });
+
   it('goes on when a ticket beside the art answers, with its keys laid over the ticket', async () => {
-    writeFileSync(
-      join(shop, 'waiting/asking/ticket.json'),
-      JSON.stringify({
-        pinbar: 1,
-        rules: [
-          { pass: 'cutting', layer: 'Cut' },
-          { pass: 'print', rest: true },
-        ],
-      }),
-    );
+    const question = readFileSync(join(shop, 'waiting/asking/question.old'), 'utf8');
+    rmSync(join(shop, 'waiting/asking/question.old'));
+    const answer = /^ +(\{.*\})$/m.exec(question)![1]!.replace('WHICH-PASS', 'print');
+    writeFileSync(join(shop, 'waiting/asking/ticket.json'), answer);
     const { counts } = await watchOnce(shop);
     expect(counts).toMatchObject({ done: 1, failed: 0, waiting: 0 });
     expect(listTree(join(shop, 'done/asking'))).toEqual(['.job.json', 'asking.svg', 'ticket.json']);
@@ -178,6 +200,23 @@ describe('tickets', () => {
   it('that were wrong are put right in their place', async () => {
     writeFileSync(join(shop, 'waiting/wrong/wrong.ticket.json'), '{"pinbar": 1}');
     expect((await watchOnce(shop)).counts).toMatchObject({ done: 1, waiting: 0 });
+  });
+
+  it('of a folder that were wrong are put right by one that bears the name of the art, as the question says', async () => {
+    const question = /put right, as (\S+) beside it/;
+    drop(shop, { 'lot/ticket.json': '{"pinbar": 1, "hiden": "skip"}', 'lot/zip.svg': smallArt(11) });
+    expect((await watchOnce(shop)).counts).toMatchObject({ done: 0, waiting: 1 });
+    const told = readFileSync(join(shop, 'waiting/lot_zip/question.txt'), 'utf8');
+    expect(told).toContain('hiden');
+    writeFileSync(join(shop, 'waiting/lot_zip', question.exec(told)![1]!), '{"pinbar": 1, "marginMm": 3}');
+    // And an answer is laid over that, whichever name comes first in the alphabet.
+    writeFileSync(join(shop, 'waiting/lot_zip/ticket.json'), '{"pinbar": 1, "marginMm": 7}');
+    expect((await watchOnce(shop)).counts).toMatchObject({ done: 1, waiting: 0 });
+    const out = listRoom(shop, 'out').find((name) => name.startsWith('lot_zip'))!;
+    expect(JSON.parse(readFileSync(join(shop, 'out', out, 'manifest.json'), 'utf8'))).toMatchObject({
+      ticket: { marginMm: 7 },
+    });
+    rmSync(join(shop, 'in/lot'), { recursive: true });
   });
 
   it('are waited for where --wait-ticket says so', async () => {
