@@ -56,18 +56,22 @@ export function deliver(shop: string, name: string): void {
 
 const ARGS = ['--once', '--poll-only', '--jobs', '1', '--quiet-time', '0.01', '--poll', '0.05', '--log-level', 'debug'];
 
-/** Runs a watcher to its end or death, with a fault or none. */
-export function runBroken(shop: string, fault: Fault | null): { readonly struck: boolean; readonly log: string } {
+/** Runs a watcher to its end or death, with a fault or none; says whether it struck, and how many such calls were made. */
+export function runBroken(
+  shop: string,
+  fault: Fault | null,
+): { readonly struck: boolean; readonly made: number; readonly log: string } {
   const seen = `${shop}.strace`;
   const command = [process.execPath, COMMAND, 'watch', shop, ...ARGS];
   const inject = fault === null ? [] : sayFault(fault);
   const strace = fault === null ? [] : [witnessPath('strace'), '-qq', '-o', seen, ...inject];
   const [program, ...args] = [...strace, ...command] as [string, ...string[]];
   const { stderr } = spawnSync(program, args, { encoding: 'utf8', timeout: 60_000, killSignal: 'SIGKILL' });
-  if (fault === null) return { struck: false, log: stderr };
-  const struck = /INJECTED|killed by SIGKILL/.test(readFileSync(seen, 'utf8'));
+  if (fault === null) return { struck: false, made: 0, log: stderr };
+  const trace = readFileSync(seen, 'utf8');
   rmSync(seen);
-  return { struck, log: stderr };
+  const made = trace.split('\n').filter((line) => line.startsWith(`${fault.call}(`)).length;
+  return { struck: /INJECTED|killed by SIGKILL/.test(trace), made, log: stderr };
 }
 
 function sayFault({ call, fault, when }: Fault): readonly string[] {

@@ -50,6 +50,9 @@ function findDoubles(shop: string): readonly string[] {
   return names.filter((name, index) => names.indexOf(name) !== index);
 }
 
+/** Faults that waited for more calls than any of their runs made. */
+const missed: Fault[] = [];
+
 /** How often a fault is tried that strikes nothing: a run that looks at its folder less often makes fewer calls than the traced one. */
 const MOST_TRIES = 4;
 
@@ -60,11 +63,12 @@ function tryFaults(wanted: readonly Settled[], faults: readonly Fault[], tries =
     for (const loss of findLosses(shop)) found.push(`${JSON.stringify(faults)} ${when}: ${loss}`);
   };
   for (const [index, fault] of faults.entries()) {
-    const { struck } = runBroken(shop, fault);
+    const { struck, made } = runBroken(shop, fault);
     // While it recovers, fewer calls may be left than the fault waits for.
     if (!struck && index === 0) {
       if (tries < MOST_TRIES) return tryFaults(wanted, faults, tries + 1);
-      found.push(`${JSON.stringify(fault)} struck nothing`);
+      if (made < fault.when) missed.push(fault);
+      else found.push(`${JSON.stringify(fault)} struck nothing`);
     }
     look(`after ${fault.fault}`);
   }
@@ -88,7 +92,10 @@ describeWith('strace', 'a four-job run', () => {
   deliver(other, 'a.svg');
   runBroken(other, null);
   const wanted = [describeSettled(shop), describeSettled(other)];
-  const places = listFaultPlaces(trace, shop);
+  const again = open();
+  // How often a run looks at its folder depends on the machine: the shorter of two traces has calls that others make too.
+  const both = [listFaultPlaces(trace, shop), listFaultPlaces(traceRun(again), again)];
+  const places = both.sort((a, b) => a.length - b.length)[0]!;
 
   it('ends in four ways, and changes its folder by some two hundred calls', () => {
     expect(findLosses(shop)).toEqual([]);
@@ -105,6 +112,8 @@ describeWith('strace', 'a four-job run', () => {
       const whole = ALL ? places : places.filter(({ call }) => call === ONLY);
       const chosen = whole.length > 0 ? whole : pickSome(places, SAMPLE, FAULTS.indexOf(fault) * 31);
       expect(chosen.flatMap((place) => tryFaults(wanted, [{ ...place, fault }]))).toEqual([]);
+      // The last looks at the folder are not made by every run; where many places are missed, the sweep tries too little.
+      expect(missed.splice(0).length).toBeLessThanOrEqual(Math.floor(chosen.length / 20));
     },
     7_200_000,
   );

@@ -15,6 +15,8 @@ interface Change {
   readonly node: Node;
   readonly from: { readonly folder: Node; readonly name: string } | null;
   readonly to: { readonly folder: Node; readonly name: string } | null;
+  /** What stood there before: a move that is lost brings it back. */
+  readonly over: Node | null;
   kept: boolean;
 }
 
@@ -87,8 +89,8 @@ export function createForgetfulDisk(faults: DiskFaults = {}): ForgetfulDisk {
     if (from !== null && from.folder.names.get(from.name) === node) from.folder.names.delete(from.name);
     if (to !== null) to.folder.names.set(to.name, node);
   };
-  const change = (node: Node, from: Change['from'], to: Change['to']): void => {
-    const made = { node, from, to, kept: false };
+  const change = (node: Node, from: Change['from'], to: Change['to'], over: Node | null = null): void => {
+    const made = { node, from, to, over, kept: false };
     changes.push(made);
     apply(made);
   };
@@ -127,7 +129,7 @@ export function createForgetfulDisk(faults: DiskFaults = {}): ForgetfulDisk {
       change(node, parentOf(from), null);
       return;
     }
-    change(node, parentOf(from), target);
+    change(node, parentOf(from), target, there ?? null);
   };
   const look = (path: Buffer): Look | null => {
     const node = find(path);
@@ -201,6 +203,8 @@ export function createForgetfulDisk(faults: DiskFaults = {}): ForgetfulDisk {
       for (const made of [...lost].reverse()) {
         if (made.to !== null && made.to.folder.names.get(made.to.name) === made.node)
           made.to.folder.names.delete(made.to.name);
+        if (made.to !== null && made.over !== null && !made.to.folder.names.has(made.to.name))
+          made.to.folder.names.set(made.to.name, made.over);
         if (made.from !== null && !made.from.folder.names.has(made.from.name))
           made.from.folder.names.set(made.from.name, made.node);
       }
