@@ -12,7 +12,7 @@ import { clearDistance } from './clear-distance.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { inLayer, sayCount, sayNumber } from './layer-words.js';
 import { type DrawnShape, leaveOutCovered } from './leave-out-covered.js';
-import { measurePrint } from './measure-tangle.js';
+import { measureDrawn, sayUnlooked, type Unlooked } from './measure-print.js';
 import { GRID_PER_MM, gridFor, type Touch, touchesOf } from './printed-region.js';
 import { indexSegments, type SegmentIndex, segmentsOf } from './segment-index.js';
 import { createShapeRegions } from './shape-region.js';
@@ -23,9 +23,6 @@ interface Bare extends Trouble {
   /** How far print reaches beyond the edge at its shortest. */
   readonly reachMm: number;
 }
-
-/** Why the bleed was not looked at: too much print near the edge, or print too tangled. */
-type Unlooked = 'pieces' | 'meetings';
 
 /** The edge that everything is held against. */
 interface Edge {
@@ -128,7 +125,7 @@ function shapeAt(
 /** What lacks its bleed, or why that was not looked at. */
 function bareStretches(facts: CheckFacts, edge: Edge, placements: readonly Placement[]): readonly Bare[] | Unlooked {
   const near = listNearEdge(facts, edge, placements);
-  const why = measurePrint(near.flatMap(({ shape }) => facts.outlineOf(shape).map((outline) => ({ outline }))));
+  const why = measureDrawn(facts, near);
   if (why !== null) return why;
   const regions = createShapeRegions(facts, edge.grid);
   const touches = near.flatMap((drawn) => touchesOf(regions, drawn, 'by-colour'));
@@ -175,13 +172,9 @@ function sayBare(facts: CheckFacts, pass: string, stretches: readonly Bare[]): F
   };
 }
 
-function sayUnlooked(pass: string, why: Unlooked): Finding {
-  const what =
-    why === 'pieces'
-      ? 'comes to the edge of the blank in more pieces of line than can be held against it'
-      : 'crosses or touches itself near the edge of the blank far more often than art does';
+function reportUnlooked(pass: string, why: Unlooked): Finding {
   return finding('check/bleed-unchecked', {
-    message: `The print of pass "${pass}" ${what}; its bleed was not looked at.`,
+    message: `The print of pass "${pass}" ${sayUnlooked(why, 'near the edge of the blank')}; its bleed was not looked at.`,
     remedy:
       'Look at the bleed by eye, or simplify what is drawn along the edge: traced pictures and hatchings can be a picture there.',
     data: { pass, why },
@@ -202,7 +195,7 @@ export function checkBleed(facts: CheckFacts): readonly Finding[] {
     const { name, role } = assignment.passes[index]!;
     if (role !== 'print' || needsNone(facts, name, -1)) return [];
     const found = bareStretches(facts, edge, placements);
-    if (typeof found === 'string') return [sayUnlooked(name, found)];
+    if (typeof found === 'string') return [reportUnlooked(name, found)];
     const bare = found.filter(({ shape }) => !needsNone(facts, name, shape?.layer ?? -1));
     return gatherTroubles(artwork, 'check/bleed-short', bare, (list) => sayBare(facts, name, list));
   });

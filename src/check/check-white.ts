@@ -9,7 +9,7 @@ import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { inLayer, sayCount, sayNumber } from './layer-words.js';
 import type { DrawnShape } from './leave-out-covered.js';
-import { measurePrint } from './measure-tangle.js';
+import { measureDrawn, sayUnlooked, type Unlooked } from './measure-print.js';
 import { GRID_PER_MM, gridFor, printedRegion, type Touch, touchesOf } from './printed-region.js';
 import { createShapeRegions, type ShapeRegions } from './shape-region.js';
 import { fitWhite, type WhiteFit } from './white-fit.js';
@@ -51,14 +51,10 @@ function nearWhite(facts: CheckFacts, white: readonly DrawnShape[], reachPx: num
   });
 }
 
-function sayUnlooked({ assignment }: CheckFacts, why: 'pieces' | 'meetings'): Finding {
+function reportUnlooked({ assignment }: CheckFacts, why: Unlooked): Finding {
   const passes = assignment.passes.filter(({ role }) => role === 'white').map(({ name }) => name);
-  const what =
-    why === 'pieces'
-      ? 'are drawn in more pieces of line than can be held against each other'
-      : 'cross or touch themselves far more often than art does';
   return finding('check/white-unchecked', {
-    message: `The white of ${passes.map((name) => `pass "${name}"`).join(', ')} and the print above it ${what}; how they fit was not looked at.`,
+    message: `What ${passes.map((name) => `pass "${name}"`).join(' and ')} and the print above draw ${sayUnlooked(why, 'in the white')}; how they fit was not looked at.`,
     remedy: 'Look by eye at how white and print fit, or simplify both: a white of few outlines does for most art.',
     data: { passes, why },
   });
@@ -134,9 +130,8 @@ export function checkWhite(facts: CheckFacts): readonly Finding[] {
   const grid = gridFor(facts, box);
   const reachMm = REACH_MM + (whiteChokeMm ?? 0);
   const near = nearWhite(facts, drawn, (2 * reachMm * GRID_PER_MM) / grid.scale);
-  const outlines = [...drawn, ...near].flatMap(({ shape }) => facts.outlineOf(shape).map((outline) => ({ outline })));
-  const why = measurePrint(outlines);
-  if (why !== null) return [sayUnlooked(facts, why)];
+  const why = measureDrawn(facts, [...drawn, ...near]);
+  if (why !== null) return [reportUnlooked(facts, why)];
   const regions = createShapeRegions(facts, grid);
   const white = drawn.flatMap((one) => touchesOf(regions, one, 'all'));
   if (white.length === 0) return [];

@@ -1,7 +1,7 @@
 // Whether lines are so tangled that to work out all their crossings would take too long.
 import { countPieces } from '../geometry/outline.js';
 import type { ToolLine } from '../model/tool-line.js';
-import { listToolPieces, piecesNear, type ToolPieces } from './tool-pieces.js';
+import { piecesNear, type ToolPieces } from './tool-pieces.js';
 
 /** Most straight pieces of tool lines that are looked at: ten times a sheet full of small labels. */
 export const MOST_PIECES = 1_000_000;
@@ -31,21 +31,4 @@ export function isTangled(pieces: ToolPieces, allowed: number = allowMeetings(pi
     for (const other of piecesNear(pieces, piece, 0)) if (other > piece) meetings += 1;
   }
   return meetings > allowed;
-}
-
-/** Most straight pieces of print near the blank's edge that are looked at, and of print and edge once parted into cells. */
-export const MOST_PRINT_PIECES = 500_000;
-/** Meetings of pieces that print may have, and how many more for each piece: art lies in layers. */
-const FREE_PRINT_MEETINGS = 2_000_000;
-const PRINT_MEETINGS_A_PIECE = 30;
-
-/** Why outlines of print are too many or too tangled to be united; null where they are not. */
-export function measurePrint(
-  lines: readonly Pick<ToolLine, 'outline'>[],
-  allowed: { readonly pieces?: number; readonly meetings?: number } = {},
-): 'pieces' | 'meetings' | null {
-  if (areTooMany(lines, allowed.pieces ?? MOST_PRINT_PIECES)) return 'pieces';
-  const pieces = listToolPieces(lines);
-  const meetings = allowed.meetings ?? FREE_PRINT_MEETINGS + PRINT_MEETINGS_A_PIECE * pieces.count;
-  return isTangled(pieces, meetings) ? 'meetings' : null;
 }

@@ -1,6 +1,6 @@
 // The bounds of what the checks of lines look at: at each, and one past it.
 import { describe, expect, it } from 'vitest';
-import { allowMeetings, areTooMany, isTangled, measurePrint } from '../../../src/check/measure-tangle.js';
+import { allowMeetings, areTooMany, isTangled } from '../../../src/check/measure-tangle.js';
 import { listToolPieces } from '../../../src/check/tool-pieces.js';
 import type { Outline } from '../../../src/geometry/outline.js';
 import type { ToolLine } from '../../../src/model/tool-line.js';
@@ -43,14 +43,5 @@ describe('a bound of meetings', () => {
 
   it('stops a weave of a thousand lines each way', () => {
     expect(isTangled(listToolPieces(weave(1000)))).toBe(true);
-  });
-});
-
-describe('bounds of print', () => {
-  it('are kept by the very numbers allowed, and broken by one more', () => {
-    expect(measurePrint(weave(30), { pieces: 60, meetings: 900 })).toBe(null);
-    expect(measurePrint(weave(30), { pieces: 59, meetings: 900 })).toBe('pieces');
-    expect(measurePrint(weave(30), { pieces: 60, meetings: 899 })).toBe('meetings');
-    expect(measurePrint(weave(300))).toBe(null);
   });
 });
