@@ -2,7 +2,7 @@
 
 import { encodeUtf8 } from '../../src/model/platform.js';
 import { attackEach } from './attack-each.js';
-import { drawCarton, type HostileCase } from './hostile-case.js';
+import { drawCarton, type HostileCase, repeat } from './hostile-case.js';
 
 function path(d: string, more = ''): Uint8Array {
   return drawCarton({ art: `<path fill="none" stroke="#333" stroke-width=".2" ${more} d="${d}"/>` });
@@ -12,11 +12,23 @@ function rect(attributes: string): Uint8Array {
   return drawCarton({ art: `<rect x="40" y="35" width="2" height="2" ${attributes}/>` });
 }
 
+/** A point of a spiral whose turns lie nearer to each other than the line is wide. */
+function turn(i: number): string {
+  const [angle, radius] = [i / 20, i / 4000];
+  return `L${(50 + radius * Math.cos(angle)).toFixed(3)} ${(40 + radius * Math.sin(angle)).toFixed(3)}`;
+}
+
 const CASES: readonly HostileCase[] = [
   {
     name: 'two hundred thousand segments',
     make: () => path(`M40 35${'h.1h-.1'.repeat(100_000)}`),
     ends: 'in-register',
+    alone: true,
+  },
+  {
+    name: 'a stroke of three hundred turns over its own width',
+    make: () => path(`M50 40${repeat(40_000, turn)}`, 'stroke-linejoin="round"'),
+    ends: 'in-register check/bleed-unchecked',
     alone: true,
   },
   {
