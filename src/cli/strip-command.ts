@@ -17,6 +17,7 @@ import {
 import { isToolpath, namePass, ROLES } from '../model/pass.js';
 import { printFindings } from '../report/print-findings.js';
 import { printJob } from '../report/print-job.js';
+import { nearestWord } from '../ticket/nearest-word.js';
 import { writeJson, writeResult } from './console.js';
 import { EXIT } from './exit-code.js';
 import { checkFolder, publishFiles } from './publish-files.js';
@@ -47,9 +48,13 @@ function findRole(word: string): Role {
   const role = ROLES.find((each) => each === word || namePass(each) === word);
   if (role !== undefined && role !== 'ignore') return role;
   const tools = ROLES.filter(isToolpath).map(namePass);
+  const near = nearestWord(word, [...ROLES.map(namePass), ...ROLES]);
   throw new PinbarError('use/wrong', {
     message: `"${word}" is no pass that pinbar knows.`,
-    remedy: `Name a tool (${tools.join(', ')}) or what is put on the sheet (print, white, varnish).`,
+    remedy:
+      near !== null
+        ? `Did you mean "${near}"?`
+        : `Name a tool (${tools.join(', ')}) or what is put on the sheet (print, white, varnish).`,
   });
 }
 
@@ -132,7 +137,7 @@ export async function runTarget(flags: TargetFlags, signal: AbortSignal): Promis
   } else {
     const reading =
       'Run all passes, then read each scale: the line of the tool that meets its printed line says how far the pass is out.\n' +
-      'Or measure the marks with a loupe and hand them to pinbar measure.\n';
+      `Or measure the marks with a loupe and hand them to pinbar measure MARKS.csv --job ${folder}\n`;
     writeResult(`${printJob(job, { folder, written: true })}\n${reading}`);
   }
   return EXIT.inRegister;

@@ -61,7 +61,7 @@ function readLine(line: Line, drawn: DrawnMarks | null): MarkReading | Finding {
   return wrong(
     line,
     drawn === null
-      ? 'it does not say where the mark is drawn, and no job was named'
+      ? 'it does not say where the mark is drawn, and no job was named with --job'
       : `the job has no mark "${name}"; it has ${[...drawn.keys()].join(', ')}`,
   );
 }

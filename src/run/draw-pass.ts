@@ -17,6 +17,8 @@ export interface PassPicture {
   readonly turn: SheetTurn | null;
   /** Null for passes that cover areas: then the file itself is shown. */
   readonly lines: readonly RunLine[] | null;
+  /** For ties: the lines of their pass, drawn thin, since ties alone are hardly seen; null for a pass. */
+  readonly around: readonly RunLine[] | null;
   readonly bytes: Uint8Array;
 }
 
@@ -25,6 +27,14 @@ const MOST_BYTES = 1_500_000;
 const MOST_POINTS = 40_000;
 /** Points nearer to a straight line than this are left out of the picture, mm. */
 const FINE_MM = 0.05;
+
+/** What lies on board without darkening it much: shown dark, so that it is seen on paper. */
+const PALE: ReadonlySet<Role> = new Set<Role>(['white', 'varnish', 'gluing']);
+
+/** Whether a pass is shown darker than it is. */
+export function isShownDark(role: Role): boolean {
+  return PALE.has(role);
+}
 
 const DASHES: Readonly<Partial<Record<Role, string>>> = {
   creasing: '7 3',
@@ -38,7 +48,7 @@ function say(mm: number): string {
   return printNumber(mm, 2);
 }
 
-function drawLines(lines: readonly RunLine[], { mmPerPx, role }: PassPicture, scale: number): string {
+function drawLines(lines: readonly RunLine[], { mmPerPx, role, around }: PassPicture, scale: number): string {
   let data = '';
   for (const { outline } of lines) {
     const { points } = outline;
@@ -48,7 +58,7 @@ function drawLines(lines: readonly RunLine[], { mmPerPx, role }: PassPicture, sc
     }
     if (outline.closed) data += 'Z';
   }
-  const dash = DASHES[role];
+  const dash = around === null ? DASHES[role] : undefined;
   const pattern =
     dash === undefined
       ? ''
@@ -56,7 +66,19 @@ function drawLines(lines: readonly RunLine[], { mmPerPx, role }: PassPicture, sc
           .split(' ')
           .map((n) => say(Number(n) * scale * 0.35))
           .join(' ')}"`;
-  return `<path d="${data}" fill="none" stroke="#000" stroke-width="${say(scale * 0.4)}"${pattern}/>`;
+  return `<path d="${data}" fill="none" stroke="#000" stroke-width="${say(scale * (around === lines ? 0.15 : 0.4))}"${pattern}/>`;
+}
+
+/** Ties where they are, each with a diamond around it, on the thin lines of their pass. */
+function drawTies(lines: readonly RunLine[], picture: PassPicture, scale: number): string {
+  const { mmPerPx, around } = picture;
+  const r = 1.6 * scale;
+  const diamonds = lines.map(({ outline: { points } }) => {
+    const last = points.length - 2;
+    const [x, y] = [0, 1].map((k) => ((points[k]! + points[last + k]!) / 2) * mmPerPx);
+    return `M${say(x! - r)} ${say(y!)}L${say(x!)} ${say(y! - r)}L${say(x! + r)} ${say(y!)}L${say(x!)} ${say(y! + r)}Z`;
+  });
+  return `${drawLines(around!, picture, scale)}${drawLines(lines, picture, scale)}<path d="${diamonds.join('')}" fill="none" stroke="#000" stroke-width="${say(scale * 0.3)}"/>`;
 }
 
 /** Marks where the machine finds them: discs filled, crosses as crosses. */
@@ -103,13 +125,17 @@ export function drawPass(picture: PassPicture): string {
     art =
       bytes.length > MOST_BYTES
         ? `<text x="${say(widthMm / 2)}" y="${say(heightMm / 2)}" font-size="${say(4 * scale)}" text-anchor="middle">no picture: ${say(bytes.length / 1e6)} MB</text>`
-        : `<image width="${say(widthMm)}" height="${say(heightMm)}" href="data:image/svg+xml;base64,${encodeBase64(bytes)}"/>`;
+        : `<image width="${say(widthMm)}" height="${say(heightMm)}"${isShownDark(picture.role) ? ' style="filter:brightness(0);opacity:.45"' : ''} href="data:image/svg+xml;base64,${encodeBase64(bytes)}"/>`;
   } else {
-    const points = lines.reduce((sum, { outline }) => sum + outline.points.length / 2, 0);
+    const points = [...lines, ...(picture.around ?? [])].reduce(
+      (sum, { outline }) => sum + outline.points.length / 2,
+      0,
+    );
     art =
       points > MOST_POINTS
         ? `<text x="${say(widthMm / 2)}" y="${say(heightMm / 2)}" font-size="${say(4 * scale)}" text-anchor="middle">no picture: ${lines.length} lines</text>`
-        : drawLines(lines, picture, scale) + drawMarks(picture, scale);
+        : (picture.around === null ? drawLines(lines, picture, scale) : drawTies(lines, picture, scale)) +
+          drawMarks(picture, scale);
   }
   const view = [-margin, -margin, widthMm + 2 * margin, heightMm + 2 * margin].map(say).join(' ');
   return `<svg viewBox="${view}" role="img" aria-label="Picture of the pass"><rect width="${say(widthMm)}" height="${say(heightMm)}" fill="#fff" stroke="#000" stroke-width="${say(scale * 0.3)}"/>${turnArt(art, picture.turn)}${drawOrigin(picture, scale)}</svg>`;

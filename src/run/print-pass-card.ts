@@ -1,6 +1,7 @@
 // One pass on the printed run sheet: what to mount, set, lay, run and take off, with a box to tick per step.
 import { isToolpath, type Role } from '../model/pass.js';
 import type { Figure, RunPass, RunSheet } from '../model/run-sheet.js';
+import { isShownDark } from './draw-pass.js';
 import { drawSign } from './draw-signs.js';
 import { escapeText, MISSING, sayNumber, sayOrigin, sayTime } from './say-figure.js';
 
@@ -192,7 +193,10 @@ function sayTimes({ time, lines, tool, tiesOf }: RunPass, sheets: number): strin
 export function printPassCard(pass: RunPass, sheet: RunSheet, picture: string): string {
   const origin = pass.tool === null || sheet.machine.origin === null ? '' : 'Ring with arrows: origin.';
   const marks = sheet.job.marks.length === 0 ? '' : 'Dots and crosses: register marks.';
-  const caption = [LINE_WORDS[pass.role], origin, marks, sayLines(pass)];
+  const lines =
+    pass.tiesOf === null ? LINE_WORDS[pass.role] : `Diamonds: ties, on the thin lines of ${escapeText(pass.tiesOf)}.`;
+  const dark = isShownDark(pass.role) ? `Shown dark: ${pass.role}.` : '';
+  const caption = [lines, dark, origin, marks, sayLines(pass)];
   return `<section class="pass">
 <header><span class="num">${sayNumberOf(pass)}</span><div><div class="name">${escapeText(pass.name)}</div>${pass.reason === null ? '' : `<div class="small">${escapeText(pass.reason)}</div>`}</div><div class="small">${pass.role}<br>${pass.tiesOf === null ? `registers to ${sayRegister(pass.register.to)}` : 'the sheet stays as it lies'}</div></header>
 <div class="body"><ol class="steps">

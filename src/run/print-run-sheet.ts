@@ -132,6 +132,7 @@ export function printRunSheet(sheet: RunSheet, page: PageFacts): string {
       mmPerPx: page.mmPerPx,
       turn: facts.turnedFile === null ? null : facts.turn,
       lines: facts.lines,
+      around: pass.tiesOf === null ? null : (page.passes.find(({ name }) => name === pass.tiesOf)?.lines ?? []),
       bytes,
     });
     return printPassCard(pass, sheet, picture);

@@ -12,7 +12,7 @@ export type XjdfLines = readonly RunLine[] | null;
 /**
  * Processes by role.
  *
- * @source CIP4 JDFProcess.xsd for the names; which of them holds drilling, punching and foil is from memory.
+ * @source CIP4 JDFProcess.xsd for the names; which of them holds foil stamping is our reading, since none is named for it.
  */
 const PROCESSES: Readonly<Record<Role, string>> = {
   creasing: 'Creasing',
@@ -31,7 +31,8 @@ const PROCESSES: Readonly<Record<Role, string>> = {
   punching: 'HoleMaking',
   cutting: 'ShapeCutting',
   gluing: 'Gluing',
-  ignore: 'ManualLabor',
+  // Never a pass.
+  ignore: '',
 };
 
 /** Decimals of a point: a ten-thousandth of a millimetre is 0.00028 pt. */
@@ -152,16 +153,13 @@ function describeSettings({ tool, settings, register, tiesOf }: RunPass): string
 
 function printFile(pass: RunPass, index: number): string {
   const file = pass.turnedFile ?? pass.file;
-  const head = [
-    `<Comment>${escapeText(describeSettings(pass))}</Comment>`,
-    `<GeneralID IDUsage="SHA-256" IDValue="${file.sha256}"/>`,
-  ].join('\n');
+  const head = `<Comment>${escapeText(`${describeSettings(pass)}; SHA-256 ${file.sha256}`)}</Comment>`;
   const url = escapeText(encodeURIComponent(file.name));
   const element = `<RunList><FileSpec URL="${url}" MimeType="image/svg+xml"/></RunList>`;
   return printResource({ name: 'RunList', usage: 'Input', index, head, element });
 }
 
-/** The sheets; thickness in micrometres, all else in points. */
+/** The sheets; thickness in micrometres, all else in points. `Dimension`, `Weight` and `PartAmount` are from memory. */
 function printMedia({ material, need }: RunSheet): string {
   const { caliperMm, grammageGsm } = material;
   const attributes = [
@@ -186,7 +184,8 @@ function toToken(name: string): string {
  *
  * @param lines - Of each pass.
  * @param mmPerPx - Of the pass files.
- * @source XJDF 2.1, chapter 3.3 for sets of resources; lengths in points, origin lower left, y up
+ * @source XJDF 2.1, chapter 3.3 for sets of resources, and CIP4's schema for elements and attributes; from memory are the origin (lower
+ * left, y up), `Product/@Amount`, `PartAmount/@Amount`, `Media/@Dimension` and `Media/@Weight`
  */
 export function printXjdf(sheet: RunSheet, lines: readonly XjdfLines[], mmPerPx: number): string {
   const { passes, job, order, need } = sheet;

@@ -52,15 +52,18 @@ export function describeStrip(
 
 /** The record as text, with what to do. */
 export function printStrip({ tool, unit, legend, steps }: StripRecord): string {
-  const rows = steps.map(({ number, value, newton, file }) => {
-    const force = newton === null ? '' : ` (${newton} N)`;
-    return `  ${String(number).padStart(2)}  ${value} ${unit}${force}  ${file}\n`;
-  });
+  // What is gentle comes first, whichever end was named first: little pressure, and slowly.
+  const rows = [...steps]
+    .sort((a, b) => a.value - b.value)
+    .map(({ number, value, newton, file }) => {
+      const force = newton === null ? '' : ` (${newton} N)`;
+      return `  ${String(number).padStart(2)}  ${value} ${unit}${force}  ${file}\n`;
+    });
   const blade = tool.endsWith('cutting') || tool === 'perforating';
   return [
-    `Print ${legend}, then run each file at its value, from the gentlest to the strongest:\n`,
+    `Print ${legend}, then run each file at its value, the least first (number of the field, value, file):\n`,
     ...rows,
-    'Stop where the board breaks or the tool drags. Tick the best field and enter its value, with the batch of the board.\n',
+    'Stop where the board breaks or the tool drags. Tick the best field and enter its value in the shop profile, under the settings of the tool for this material, with "from": "strip" and the batch of the board.\n',
     blade
       ? 'WARNING: a blade stays sharp when the machine is off. Stop the machine and cut its power before you change it; hold it by its body, in cut-resistant gloves.\n'
       : '',

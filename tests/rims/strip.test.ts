@@ -46,6 +46,25 @@ describe('test-strip', () => {
     expect(await agree('crease-strip', passes)).toBe(true);
   });
 
+  it('is told from the least value up, whichever end is named first, and says where the found one goes', () => {
+    const ran = run('test-strip', '--tool', 'cut', '--from', '400', '--to', '100', '--steps', '3', '--out', 'down');
+    expect(ran.status).toBe(0);
+    const told = [...ran.stdout.matchAll(/^ +(\d) {2}(\d+) gf/gm)].map(([, field, value]) => [field, value]);
+    expect(told).toEqual([
+      ['3', '100'],
+      ['2', '250'],
+      ['1', '400'],
+    ]);
+    expect(ran.stdout).toContain('in the shop profile, under the settings of the tool');
+  });
+
+  it('answers a mistyped tool with the nearest', () => {
+    const ran = run('test-strip', '--tool', 'creese', '--from', '1', '--to', '2');
+    expect([ran.status, ran.stderr]).toEqual([2, expect.stringContaining('Did you mean "crease"?')]);
+    const target = run('register-target', '--passes', 'crease,prnt');
+    expect([target.status, target.stderr]).toEqual([2, expect.stringContaining('Did you mean "print"?')]);
+  });
+
   it('replaces an older one only when told to, and goes where it is told', () => {
     const args = [
       'test-strip',

@@ -241,6 +241,15 @@ describe('ties in a file of their own', async () => {
     expect(step.time.perRunS).toBeCloseTo(250 * (3 + seconds), 1);
   });
 
+  it('are drawn so that they are seen: a diamond around each, on the thin lines of their pass', () => {
+    const picture = cardOf(html, 'perforate ties').split('<figure>')[1]!;
+    const paths = [...picture.matchAll(/<path d="([^"]*)" fill="none" stroke="#000" stroke-width="([\d.]+)"/g)];
+    const [around, own, diamonds] = paths.map(([, d]) => d!.match(/M/g)!.length);
+    expect([around, own, diamonds]).toEqual([10, 8, 8]);
+    expect(Number(paths[0]![2])).toBeLessThan(Number(paths[1]![2]) / 2);
+    expect(picture).toContain('Diamonds: ties, on the thin lines of perforate.');
+  });
+
   it('count in both ways of working, without a tool change', () => {
     const [a, b, bt, c, ct] = ['crease', 'perforate', 'perforate ties', 'cut', 'cut ties'].map(
       (name) => pick(sheet, name).time.motionS!,
@@ -261,6 +270,7 @@ describe('ties in a file of their own', async () => {
     expect(set).toContain(
       'ties of perforate, run while the sheet still lies; tool point; speed 10 cm/s; pressure 22 gf',
     );
+    expect(set).toContain(`SHA-256 ${pick(sheet, 'perforate ties').file.sha256}</Comment>`);
     expect(xjdf.match(/<Perforate /g)).toHaveLength(18);
   });
 });

@@ -50,6 +50,21 @@ describe('the page', () => {
     expect(cards[2]).toContain('registers to the printed marks');
   });
 
+  it('shows white and varnish dark, so that they are seen on paper, and print as it is', async () => {
+    const job = await split(readFileSync('samples/label-sheet.svg'), readTicket({ pinbar: 1 }), { skipChecks: true });
+    const { html } = await print(makeProfile(), job);
+    const cards = html.split('<section class="pass">').slice(1);
+    const dark = cards.map((card) => [/class="name">([\w-]+)</.exec(card)![1], card.includes('filter:brightness(0)')]);
+    expect(dark).toEqual([
+      ['white', true],
+      ['print', false],
+      ['varnish', true],
+      ['partial-cut', false],
+      ['drill', false],
+    ]);
+    expect(cards[0]).toContain('Shown dark: white.');
+  });
+
   it('never lets a page cut a step, a card, a table or a caution', async () => {
     const { html } = await print(makeProfile());
     const style = html.split('<style>')[1]!.split('</style>')[0]!;
