@@ -13,20 +13,26 @@ import { SettingsPart } from './settings-part.js';
 import { fixed, sayStage } from './texts.js';
 import { h, type VNode } from './view-library.js';
 
-function drawVerdict({ state, say }: PartProps): VNode {
-  const { fault, job, isWorking, stage } = state;
+/** How it stands, in words, and the kind of it. */
+function sayVerdict({ state, say }: PartProps): { readonly words: string; readonly kind: string } {
+  const { fault, job, isWorking, stage, language } = state;
   if (isWorking) {
-    return h(
-      'p',
-      { class: 'verdict', role: 'status' },
-      h('span', { class: 'busy', 'aria-hidden': 'true' }),
-      `${say('working')}${stage === null ? '' : `: ${sayStage(state.language, stage)}`}`,
-    );
+    return { words: `${say('working')}${stage === null ? '' : `: ${sayStage(language, stage)}`}`, kind: 'working' };
   }
-  if (fault !== null) return h('p', { class: 'verdict verdict-bad', role: 'status' }, say('outcome.failed'));
-  if (job === null) return h('p', { class: 'verdict', role: 'status' }, say('stopped'));
+  if (fault !== null) return { words: say('outcome.failed'), kind: 'bad' };
+  if (job === null) return { words: say('stopped'), kind: 'stopped' };
   const kind = job.outcome === 'in-register' ? 'good' : job.outcome === 'refused' ? 'bad' : 'ask';
-  return h('p', { class: `verdict verdict-${kind}`, role: 'status' }, say(`outcome.${job.outcome}`));
+  return { words: say(`outcome.${job.outcome}`), kind };
+}
+
+function drawVerdict(props: PartProps): VNode {
+  const { words, kind } = sayVerdict(props);
+  return h(
+    'p',
+    { class: `verdict verdict-${kind}`, role: 'status' },
+    kind === 'working' ? h('span', { class: 'busy', 'aria-hidden': 'true' }) : null,
+    words,
+  );
 }
 
 /** Leads to a part of the page, and puts the focus there. */
@@ -41,11 +47,13 @@ function leadTo(id: string): (event: Event) => void {
 
 /** What is to be done next: take the files, or look at what stands in the way. */
 function NextStep({ state, say }: PartProps): VNode | null {
-  const { job, isWorking, zipAddress } = state;
-  if (isWorking || job === null) return null;
+  const { job, isWorking, zipAddress, fault } = state;
+  const look = (words: string, id = 'found-title'): VNode =>
+    h('a', { class: 'next', key: 'look', href: `#${id}`, onClick: leadTo(id) }, words);
+  if (isWorking) return null;
+  if (fault !== null) return h('p', { class: 'next-step' }, look(say('next.why'), 'fault-title'));
+  if (job === null) return null;
   const count = job.findings.length;
-  const look = (words: string): VNode =>
-    h('a', { class: 'next', key: 'look', href: '#found-title', onClick: leadTo('found-title') }, words);
   if (!isReady(state)) return h('p', { class: 'next-step' }, look(say('next.mend', count)));
   return h(
     'p',
@@ -56,8 +64,10 @@ function NextStep({ state, say }: PartProps): VNode | null {
 }
 
 /** The parts beside the board, each one step away. */
-function drawWays({ state, say }: PartProps): VNode | null {
+function drawWays(props: PartProps): VNode | null {
+  const { state, say } = props;
   if (state.job === null) return null;
+  const { words: verdict, kind } = sayVerdict(props);
   const count = state.job.findings.length;
   const ways: readonly (readonly [string, string])[] = [
     ['drawn', say('way.drawn')],
@@ -70,6 +80,8 @@ function drawWays({ state, say }: PartProps): VNode | null {
     'nav',
     { class: 'ways', 'aria-label': say('ways') },
     ways.map(([id, words]) => h('a', { key: id, href: `#${id}-title`, onClick: leadTo(`${id}-title`) }, words)),
+    // The head is out of sight where the fields are; a screen reader is told by it all the same.
+    h('span', { class: `ways-verdict ways-${kind}`, 'aria-hidden': 'true' }, verdict),
   );
 }
 

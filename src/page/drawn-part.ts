@@ -7,7 +7,7 @@ import { sayReason } from './german-reasons.js';
 import type { PartProps } from './page-state.js';
 import { drawNumber } from './pass-mark.js';
 import type { Shares } from './protocol.js';
-import { fixed, sayRole } from './texts.js';
+import { fixed, sayRole, spellNumber } from './texts.js';
 import { h, useState, type VNode } from './view-library.js';
 
 /** Rows shown before the rest is asked for. */
@@ -133,10 +133,9 @@ function showColour(key: string): string | null {
 }
 
 function describeStroke(props: PartProps, stroke: InspectedStroke): Row {
+  const first = stroke.widthsMm.slice(0, 3).map((width) => spellNumber(width, props.state.language));
   const widths =
-    stroke.widthsMm.length === 0
-      ? []
-      : [`${stroke.widthsMm.slice(0, 3).join(', ')}${stroke.widthsMm.length > 3 ? ' …' : ''} mm`];
+    stroke.widthsMm.length === 0 ? [] : [`${first.join(' / ')}${stroke.widthsMm.length > 3 ? ' …' : ''} mm`];
   return {
     moved: { kind: 'stroke', colour: stroke.colour },
     name: stroke.colour,

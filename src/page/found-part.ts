@@ -35,7 +35,7 @@ function drawAnswer(code: FindingCode, say: Say): VNode | null {
 function drawWords(
   language: Language,
   say: Say,
-  { finding, details }: Pick<NumberedPlace, 'finding' | 'details'>,
+  { finding, details, isOpen = false }: Pick<NumberedPlace, 'finding' | 'details'> & { readonly isOpen?: boolean },
 ): readonly (VNode | null)[] {
   const { message, remedy } = finding;
   const own = { what: message, details, todo: remedy };
@@ -50,7 +50,7 @@ function drawWords(
   if (language === 'en') return lines;
   const wording = h(
     'details',
-    { class: 'wording', key: 'wording' },
+    { class: 'wording', key: 'wording', open: isOpen },
     h('summary', {}, say('wording')),
     h('p', { class: 'quiet', lang: 'en' }, `${message} ${remedy}`.trim()),
   );
@@ -124,9 +124,14 @@ function drawLast(finding: Finding, language: Language, say: Say): VNode {
   return h(
     'div',
     { class: 'fault-message' },
-    drawWords(language, say, { finding, details: '' }),
+    drawWords(language, say, { finding, details: '', isOpen: true }),
     h('code', {}, finding.code),
   );
+}
+
+/** A fault is shown where it stands, however far down the hand was. */
+function showFault(part: HTMLElement | null): void {
+  part?.scrollIntoView({ block: 'nearest' });
 }
 
 /** Why it could not go on, with the lines of the file around the place. */
@@ -149,8 +154,8 @@ export function FaultPart({ state, say }: PartProps): VNode | null {
   );
   return h(
     'section',
-    { class: 'fault', role: 'alert' },
-    h('h2', {}, say('outcome.failed')),
+    { class: 'fault', role: 'alert', ref: showFault },
+    h('h2', { id: 'fault-title', tabIndex: -1 }, say('outcome.failed')),
     last === undefined ? null : drawLast(last, language, say),
     lines.length === 0 ? null : h('ol', { class: 'excerpt', lang: '' }, lines),
   );

@@ -49,6 +49,7 @@ const TABLE = {
   ways: ['Parts of this page', 'Teile dieser Seite'],
   'way.drawn': ['Drawn', 'Zeichnung'],
   'way.found': ['Found', 'Funde'],
+  'next.why': ['See why', 'Sehen, warum'],
   'next.mend': ['Work through what was found ({0})', 'Abarbeiten, was gefunden wurde ({0})'],
   'next.look': ['{0} things were found', '{0} Funde ansehen'],
   'next.lookOne': ['1 thing was found', '1 Fund ansehen'],

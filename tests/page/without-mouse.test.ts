@@ -104,6 +104,23 @@ describeWith('chromium', 'the page, without a mouse', () => {
     await page.context().close();
   });
 
+  it('shows a fault where a hand is far down, and leads to it', async () => {
+    const { page } = await watchPage(browser);
+    await page.goto(SINGLE);
+    await giveFiles(page, ['samples/tuck-carton.svg']);
+    await page.locator('#along-profile').scrollIntoViewIfNeeded();
+    await page.setInputFiles('#along-profile', 'samples/tuck-carton.svg');
+    await page.waitForSelector('.fault');
+    expect(await page.textContent('.fault code')).toBe('profile/not-json');
+    const top = await page.evaluate<number>(`document.querySelector('.fault').getBoundingClientRect().top`);
+    expect(top).toBeGreaterThan(0);
+    expect(top).toBeLessThan(800);
+    expect(await page.textContent('.ways-verdict')).toBe('Cannot be read');
+    await page.click('text=See why');
+    expect(await page.evaluate('document.activeElement.id')).toBe('fault-title');
+    await page.context().close();
+  });
+
   it('shows on a narrow window the place that a finding leads to', async () => {
     const { page } = await watchPage(browser, { width: 390, height: 844 });
     await page.goto(SINGLE);
@@ -146,8 +163,11 @@ describeWith('chromium', 'the page, without a mouse', () => {
   it('goes from the drawing to the zip by keys alone', async () => {
     const { page } = await watchPage(browser);
     await page.goto(SINGLE);
+    // Asked for well before the key: the browser has to be told to hand its chooser over.
+    const chosen = page.waitForEvent('filechooser');
     await tabTo(page, 'input[type=file]');
-    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
+    await page.keyboard.press('Enter');
+    const chooser = await chosen;
     await chooser.setFiles(['samples/tuck-carton.svg']);
     await waitDone(page);
     // The board by its keys.
