@@ -88,11 +88,14 @@ describeWith('chromium', 'the page, from drop to zip', () => {
     await giveFiles(page, ['samples/tuck-carton.svg']);
     await page.check('#sheet-wanted');
     await waitDone(page);
+    // One copy until the rest is said: the most are looked for anew with each step.
     for (const [field, value] of [
+      ['ups', '1'],
       ['widthMm', '500'],
       ['heightMm', '700'],
       ['marginsMm', '15'],
       ['gutterMm', '6'],
+      ['ups', 'max'],
     ]) {
       await page.fill(`#sheet-${field}`, value!);
       await page.press(`#sheet-${field}`, 'Enter');
