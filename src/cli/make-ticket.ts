@@ -32,6 +32,7 @@ export interface TicketFlags {
   readonly place?: SheetRequest['place'];
   readonly scale?: number;
   readonly copyMark?: boolean;
+  readonly copies?: SheetRequest['copies'];
   readonly compact?: boolean;
   readonly sequence?: boolean;
   readonly restartContours?: boolean;
@@ -50,7 +51,7 @@ function sequenceOf(flags: TicketFlags, base: Ticket): { readonly sequence?: Jso
 
 /** What the command line says of the sheet, laid over what the ticket says; null where neither asks for one. */
 function mergeSheet(flags: TicketFlags, base: SheetRequest | undefined): Partial<SheetRequest> | null {
-  const { sheet, gripper, sheetMargin, gutter, ups, turn, place, scale, copyMark } = flags;
+  const { sheet, gripper, sheetMargin, gutter, ups, turn, place, scale, copyMark, copies } = flags;
   const said = {
     ...(sheet === undefined ? {} : { widthMm: sheet[0], heightMm: sheet[1] }),
     ...(gripper === undefined ? {} : { gripperMm: gripper.mm }),
@@ -62,6 +63,7 @@ function mergeSheet(flags: TicketFlags, base: SheetRequest | undefined): Partial
     ...(place === undefined ? {} : { place }),
     ...(scale === undefined ? {} : { scale }),
     ...(copyMark ? { copyMark } : {}),
+    ...(copies === undefined ? {} : { copies }),
   };
   if (base === undefined && Object.keys(said).length > 0 && sheet === undefined) {
     throw new PinbarError('use/wrong', {

@@ -4,7 +4,7 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Input } from '../disk/read-input.js';
-import { escapeXml } from '../report/draw-proof.js';
+import { escapeXml } from '../model/escape-xml.js';
 
 /** The page as it is served. */
 export interface PageServer {

@@ -1,4 +1,5 @@
 // Options of the command line for copies on a sheet, and how their values are read.
+import { GRIPPER_SIDE } from '../model/layout.js';
 import { Option, reading } from './build-options.js';
 import { parsePositive, parseSheet, parseSize } from './parse-value.js';
 
@@ -46,7 +47,7 @@ export function sheetOptions(): readonly Option[] {
     option('--sheet <mmxmm>', 'lay copies out on a sheet, width x height, alike on all passes', parseSheet),
     option(
       '--gripper <mm>',
-      'strip of the sheet that the machine holds; 12:left says the edge (default: bottom)',
+      `strip of the sheet that the machine holds; 12:left says the edge (default: ${GRIPPER_SIDE})`,
       parseStrip,
     ),
     option('--sheet-margin <mm>', 'strip along the other edges of the sheet that stays free (default: 0)', parseSize),
@@ -62,6 +63,10 @@ export function sheetOptions(): readonly Option[] {
       'copies in the middle of what is free, or from its top left (default: centre)',
     ).choices(['centre', 'origin']),
     option('--scale <factor>', 'size of a copy against the drawing (default: 1)', parsePositive),
+    new Option(
+      '--copies <how>',
+      'each copy written out, or drawn once and referred to: smaller, but not every machine reads it (default: written)',
+    ).choices(['written', 'referenced']),
     new Option('--copy-mark', 'a small cross beside each copy, besides the marks of the sheet'),
   ];
 }

@@ -1,4 +1,5 @@
 // What the checks hold the artwork against: the numbers of the job, each a setting with a default.
+import type { SheetSide } from './layout.js';
 
 /** Numbers of the checks. A null was not said: its check stays silent, or says in a note what it could not judge. */
 export interface CheckSettings {
@@ -7,7 +8,7 @@ export interface CheckSettings {
   readonly materialHeightMm: number | null;
   /** Strip along one edge that the machine holds the sheet by, mm. */
   readonly gripperMm: number | null;
-  readonly gripperSide: 'top' | 'bottom' | 'left' | 'right';
+  readonly gripperSide: SheetSide;
   /** Strip along the other edges that no pass reaches, mm. */
   readonly sideMarginMm: number;
   /** Whether the artboard is what the machine can reach, or the whole sheet, gripper and all. */

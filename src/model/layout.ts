@@ -7,6 +7,9 @@ import type { MarkPlan } from './marks.js';
 /** Edge of a sheet. */
 export type SheetSide = 'top' | 'bottom' | 'left' | 'right';
 
+/** The edge that the machine holds the sheet by where nobody says one: for copies, checks and run sheets alike. Common practice, no source. */
+export const GRIPPER_SIDE: SheetSide = 'bottom';
+
 /** A sheet of copies, as the ticket asks for it. Lengths in mm. */
 export interface SheetRequest {
   readonly widthMm: number;
@@ -29,6 +32,11 @@ export interface SheetRequest {
   readonly place: 'centre' | 'origin';
   /** Whether each copy gets a small cross of its own, clear of all copies. */
   readonly copyMark: boolean;
+  /**
+   * `written`: each copy is written out, for readers of machines that know no `use`. `referenced`: the pass stands in the file once,
+   * and each copy refers to it.
+   */
+  readonly copies: 'written' | 'referenced';
   /** Size of a copy against the drawing. */
   readonly scale: number;
 }

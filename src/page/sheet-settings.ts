@@ -114,6 +114,16 @@ function drawStand(props: PartProps, sheet: SheetRequest): readonly VNode[] {
   ];
 }
 
+function drawCopies(props: PartProps, sheet: SheetRequest): VNode {
+  return drawChoiceField(props.say, {
+    id: 'sheet-copies',
+    label: 'sheet.copies',
+    value: sheet.copies,
+    words: (['written', 'referenced'] as const).map((how) => [how, `sheet.copies.${how}`]),
+    onValue: (value) => setSheet(props, { ...sheet, copies: value as SheetRequest['copies'] }),
+  });
+}
+
 /** The fields of the sheet; the tick alone where there is none. */
 export function drawSheetFields(props: PartProps): readonly (VNode | null)[] {
   const { state, say } = props;
@@ -148,6 +158,7 @@ export function drawSheetFields(props: PartProps): readonly (VNode | null)[] {
     drawUps(props, sheet),
     drawTurn(props, sheet),
     ...drawStand(props, sheet),
+    drawCopies(props, sheet),
     found,
   ];
 }

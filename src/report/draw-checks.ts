@@ -1,12 +1,12 @@
 // The picture of the checks: the art with a number wherever something was found, and the list that the numbers refer to.
 import type { Artboard } from '../model/artwork.js';
+import { escapeXml } from '../model/escape-xml.js';
 import type { Finding } from '../model/finding.js';
 import type { Fitness } from '../model/job.js';
 import { encodeBase64 } from '../model/platform.js';
 import { PINBAR_VERSION } from '../model/version.js';
 import { describeFinding } from './describe-finding.js';
 import { BADGE, COLOURS, drawBadge, drawNumbers, type Frame } from './draw-badges.js';
-import { escapeXml } from './draw-proof.js';
 import { groupFindings, type NumberedFinding } from './group-findings.js';
 import { countFindings, sayFitness } from './print-findings.js';
 

@@ -1,4 +1,5 @@
 // The picture of the proof: all passes over each other, each alone, and what the judges said, as one SVG.
+import { escapeXml } from '../model/escape-xml.js';
 import type { Finding } from '../model/finding.js';
 import type { Layout } from '../model/layout.js';
 import { type Assignment, isToolpath } from '../model/pass.js';
@@ -35,16 +36,6 @@ const LINE = 22;
 /** Together larger files are not drawn into the picture, bytes. */
 const LARGEST_BYTES = 8 * 1024 * 1024;
 const LONGEST_LINE = 130;
-
-/** Text for XML. */
-export function escapeXml(text: string): string {
-  return text
-    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, '\ufffd')
-    .replace(/&/g, '&amp;')
-    .replace(/</g, '&lt;')
-    .replace(/>/g, '&gt;')
-    .replace(/"/g, '&quot;');
-}
 
 function n(value: number): string {
   return String(Math.round(value * 100) / 100 + 0);

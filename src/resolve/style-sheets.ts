@@ -1,8 +1,5 @@
 // Style sheets and style attributes, read into rules.
-import type { CssNode, List, Selector } from 'css-tree';
-import generate from 'css-tree/generator';
-import parse from 'css-tree/parser';
-import walk from 'css-tree/walker';
+import { type CssNode, generate, type List, parse, type Selector, walk } from './css-reader.js';
 import type { Declaration } from './expand-declaration.js';
 import { answerMedia } from './media-query.js';
 
@@ -49,7 +46,7 @@ export interface Sheet {
 }
 
 /** At-rules that hold no rule for an element of the page, or that are taken out of the sheets. */
-const SILENT_AT_RULES: ReadonlySet<string> = new Set([
+export const SILENT_AT_RULES: ReadonlySet<string> = new Set([
   'charset',
   'import',
   'namespace',

@@ -100,7 +100,7 @@ export async function layOutFiles(
   const laid = passes.map((file, index) =>
     layOutPass(
       { name: file.name, bytes: joinPieces(file.pieces) },
-      job.layout,
+      { layout: job.layout, copies: ticket.sheet!.copies },
       (pass) => drawSheetMarks(job, ticket, index, pass),
       options,
     ),

@@ -2,13 +2,25 @@
 import type { Matrix } from '../geometry/matrix.js';
 import { type Finding, finding } from '../model/finding.js';
 import type { RoadOptions } from '../model/job.js';
-import type { Layout } from '../model/layout.js';
+import type { Layout, SheetRequest } from '../model/layout.js';
 import { encodeUtf8, equalBytes } from '../model/platform.js';
 import { joinPieces } from '../model/sheet.js';
-import { invariant } from '../model/trouble.js';
+import { invariant, PinbarError } from '../model/trouble.js';
+import { DEFAULT_LIMITS } from '../source/source.js';
 import { type CopiesVerdict, judgeCopies, type ReadFile } from '../verify/judge-copies.js';
 import { resolveSource, scanBytes } from './read-artwork.js';
-import { BLANK_ID, type CopyForm, copyId, listForms, type ReadPass, writeCopies } from './write-copies.js';
+import { chooseSuffixes, measureAgain, repeatIdRules } from './write-again.js';
+import {
+  BLANK_ID,
+  type CopyForm,
+  copyId,
+  isFramed,
+  isWritten,
+  listForms,
+  type ReadPass,
+  RULES_ID,
+  writeCopies,
+} from './write-copies.js';
 
 /** The sheet of one pass. */
 export interface LaidOutPass {
@@ -43,6 +55,7 @@ interface PassToPlace {
   readonly name: string;
   readonly pass: ReadFile;
   readonly layout: Layout;
+  readonly copies: SheetRequest['copies'];
   /** The group of marks, from the matrix that leads from mm on the sheet to user units; '' where there are none. */
   readonly marks: string;
 }
@@ -50,6 +63,28 @@ interface PassToPlace {
 function toRead({ source, artwork }: ReadFile): ReadPass {
   const { artboard, usesPercent, structural } = artwork;
   return { source, artboard, usesPercent, structural };
+}
+
+/**
+ * Copies that are written out grow with their number: what the reader would not take back is not written.
+ *
+ * @throws PinbarError `limit/elements` or `limit/bytes`.
+ */
+function holdLimits({ name, pass, layout }: PassToPlace, options: RoadOptions): void {
+  const limits = { ...DEFAULT_LIMITS, ...options.limits };
+  const more = layout.matricesMm.length - 1;
+  const again = measureAgain(toRead(pass));
+  const { text, elements } = pass.source;
+  const needs = { elements: elements.count + more * again.elements, bytes: text.length + more * again.bytes };
+  for (const kind of ['elements', 'bytes'] as const) {
+    if (needs[kind] <= limits[kind]) continue;
+    throw new PinbarError(`limit/${kind}`, {
+      message: `${name}: ${more + 1} copies written out hold ${needs[kind]} ${kind}; ${limits[kind]} are allowed.`,
+      remedy: `Have the copies refer to the art (--copies referenced, or "copies": "referenced" in the ticket's sheet), or raise the bound with --limit ${kind}=NUMBER.`,
+      place: { file: name },
+      data: { [kind]: needs[kind], allowed: limits[kind] },
+    });
+  }
 }
 
 function attempt(job: PassToPlace, form: CopyForm, options: RoadOptions): Attempt {
@@ -63,7 +98,10 @@ function attempt(job: PassToPlace, form: CopyForm, options: RoadOptions): Attemp
     return { pieces, matrices: written.matrices };
   };
   const { pieces, matrices } = write(matricesMm);
-  const all = pass.artwork.shapes.length * matricesMm.length <= MOST_SHAPES;
+  const suffixes = isWritten(form) ? chooseSuffixes(pass.source, matricesMm.length) : [];
+  // Rules that are written again for the ids of a copy are seen to hold only where that copy is resolved.
+  const mustDraw = repeatIdRules(pass.source, suffixes.slice(1)).length > 0;
+  const all = mustDraw || pass.artwork.shapes.length * matricesMm.length <= MOST_SHAPES;
   const bytes = joinPieces(pieces);
   const drawn = readFile(all ? bytes : joinPieces(write(matricesMm.slice(0, 1)).pieces), options);
   const sheet = all ? drawn : { source: scanBytes(bytes, options), artwork: drawn.artwork };
@@ -75,6 +113,7 @@ function attempt(job: PassToPlace, form: CopyForm, options: RoadOptions): Attemp
     written: matrices,
     copyIds: matricesMm.map((_, i) => copyId(i + 1)),
     blankId: BLANK_ID,
+    writtenOut: isWritten(form) ? { suffixes, framed: isFramed(form), rulesId: RULES_ID } : null,
     copiesDrawn: all ? 'all' : 'first',
   });
   return { form, pieces, sheet, verdict };
@@ -86,14 +125,15 @@ function hasErrors(findings: readonly Finding[]): boolean {
 
 function saySiblings(file: string): Finding {
   return finding('sheet/not-kept', {
-    message: `${file}: its style rules look at siblings or positions, which copies do not keep in every reader.`,
-    remedy: 'Write these rules by class, or give the shapes their paint directly; then lay out again.',
+    message: `${file}: its style rules look at siblings or positions, which copies that refer to the art do not keep in every reader.`,
+    remedy:
+      'Have the copies written out (--copies written), or write these rules by class, or give the shapes their paint directly.',
     place: { file },
   });
 }
 
 /**
- * The sheet of a pass: its art once, and where each copy lies.
+ * The sheet of a pass: its copies, written out or referred to.
  *
  * The plainest form that the first judge lets pass is taken; where none is, the last comes back with what is wrong.
  *
@@ -101,14 +141,15 @@ function saySiblings(file: string): Finding {
  */
 export function layOutPass(
   file: { readonly name: string; readonly bytes: Uint8Array },
-  layout: Layout,
+  request: { readonly layout: Layout; readonly copies: SheetRequest['copies'] },
   drawMarks: (pass: ReadFile) => string,
   options: RoadOptions,
 ): LaidOutPass {
   const source = scanBytes(file.bytes, options);
   const pass: ReadFile = { source, artwork: resolveSource(source, options, null) };
-  const job: PassToPlace = { name: file.name, pass, layout, marks: drawMarks(pass) };
-  const forms = listForms(toRead(pass));
+  const job: PassToPlace = { name: file.name, pass, ...request, marks: drawMarks(pass) };
+  if (request.copies === 'written') holdLimits(job, options);
+  const forms = listForms(toRead(pass), request.copies);
   let last = attempt(job, forms[0] ?? 'framed-uses', options);
   for (const form of forms.slice(1)) if (hasErrors(last.verdict.findings)) last = attempt(job, form, options);
   const findings = forms.length === 0 ? [saySiblings(file.name), ...last.verdict.findings] : last.verdict.findings;

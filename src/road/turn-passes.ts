@@ -1,7 +1,7 @@
 // Which passes lie on the reverse, about which axis their files are mirrored, and the mirrored files.
 import { type Finding, finding } from '../model/finding.js';
 import type { RoadOptions } from '../model/job.js';
-import type { SheetSide } from '../model/layout.js';
+import { GRIPPER_SIDE, type SheetSide } from '../model/layout.js';
 import { type Pass, sideOf } from '../model/pass.js';
 import type { SheetTurn, TurnedPass } from '../model/run-sheet.js';
 import { joinPieces, type OutputFile } from '../model/sheet.js';
@@ -40,7 +40,7 @@ export function findTurn(
   const said = ticket.checks?.turnAxis ?? 'not-said';
   const way = asked?.turn ?? null;
   // The edge that the machine holds stays where it is when the sheet is turned, and changes places when it is tumbled.
-  const gripper = ticket.sheet?.gripperSide ?? ticket.checks?.gripperSide ?? 'top';
+  const gripper = ticket.sheet?.gripperSide ?? ticket.checks?.gripperSide ?? GRIPPER_SIDE;
   const upright = (gripper === 'top' || gripper === 'bottom') === (way === 'work-and-turn');
   const axis = way !== null ? (upright ? 'vertical' : 'horizontal') : said === 'not-said' ? null : said;
   if (axis === null) return null;

@@ -2,12 +2,15 @@
 import { type Matrix, multiply } from '../geometry/matrix.js';
 import { printNumber } from '../geometry/print-number.js';
 import type { Artboard } from '../model/artwork.js';
+import type { SheetRequest } from '../model/layout.js';
 import { encodeUtf8 } from '../model/platform.js';
 import type { RootSize } from '../model/sheet.js';
-import { readText } from '../source/read-attribute.js';
-import { type Source, SVG_NAMESPACE, XLINK_NAMESPACE } from '../source/source.js';
+import { INHERITED_INITIAL } from '../resolve/style-properties.js';
+import { elementName } from '../source/read-attribute.js';
+import { type Source, XLINK_NAMESPACE } from '../source/source.js';
 import { orderEdits } from '../split/edit.js';
 import { editRoot } from '../split/edit-root.js';
+import { chooseSuffixes, listStyles, repeatIdRules, writeAgain } from './write-again.js';
 
 /** Id of the group or svg that holds what the pass draws, once. */
 export const BLANK_ID = 'pinbar-blank';
@@ -17,11 +20,25 @@ export function copyId(number: number): string {
   return `pinbar-copy-${number}`;
 }
 
+/** How ids begin of the rules by id, once more for the ids of the copies. */
+export const RULES_ID = 'pinbar-copy-rules';
+
 /**
- * How copies are written. `uses`: the first in a group, the others as uses of it. `framed-uses`: the pass in an svg of its own among
- * the definitions, all copies as uses of it, so that style rules and percentages find the root they look for.
+ * How copies are written. `groups`: each written out in a group. `uses`: the first in a group, the others as uses of it. `framed-groups`
+ * and `framed-uses`: the pass in an svg of its own within each group, or once among the definitions with all copies as uses of it, so
+ * that style rules and percentages find the root they look for.
  */
-export type CopyForm = 'uses' | 'framed-uses';
+export type CopyForm = 'groups' | 'framed-groups' | 'uses' | 'framed-uses';
+
+/** Whether each copy is written out. */
+export function isWritten(form: CopyForm): boolean {
+  return form === 'groups' || form === 'framed-groups';
+}
+
+/** Whether the pass stands in an svg of its own. */
+export function isFramed(form: CopyForm): boolean {
+  return form === 'framed-groups' || form === 'framed-uses';
+}
 
 /** A pass as it was read. */
 export interface ReadPass {
@@ -40,28 +57,25 @@ const SIZE_DECIMALS = 10;
 const LOOKS_AT_ROOT =
   /[>+~*]|:(?:root|nth|first|last|only|has|not|is|where|scope|empty)|(?:^|[\s,}])(?:svg|g|use)\b(?!-)/i;
 
-function listStyles(source: Source): readonly string[] {
-  const { elements } = source;
-  const isStyle = elements.names.map((name) => name.namespace === SVG_NAMESPACE && name.local === 'style');
-  const texts: string[] = [];
-  for (let row = 1; row < elements.count; row += 1) {
-    if (isStyle[elements.name[row]!]) texts.push(readText(source, row).replace(/\/\*[\s\S]*?\*\//g, ''));
-  }
-  return texts;
+function looksAtRoot(source: Source): boolean {
+  return listStyles(source).some(({ text }) => LOOKS_AT_ROOT.test(text));
 }
 
 /**
  * The forms in which a pass may be written, the plainest first; the judges say whether one holds.
  *
- * None for rules that look at siblings or positions: a browser counts them in the tree that a use draws, from which it leaves
- * definitions and style sheets out.
+ * Nothing is referred to where rules look at siblings or positions: a browser counts them in the tree that a use draws, from which it
+ * leaves definitions and style sheets out.
  *
  * @source SVG 2, section 5.6.4: rules match within the tree of the use; that elements are left out was seen in Chromium
  */
-export function listForms({ source, usesPercent, structural }: ReadPass): readonly CopyForm[] {
+export function listForms(
+  { source, usesPercent, structural }: ReadPass,
+  copies: SheetRequest['copies'],
+): readonly CopyForm[] {
+  if (copies === 'written') return usesPercent ? ['framed-groups'] : ['groups', 'framed-groups'];
   if (structural) return [];
-  const looks = listStyles(source).some((text) => LOOKS_AT_ROOT.test(text));
-  return usesPercent || looks ? ['framed-uses'] : ['uses', 'framed-uses'];
+  return usesPercent || looksAtRoot(source) ? ['framed-uses'] : ['uses', 'framed-uses'];
 }
 
 /** Millimetres of the sheet to a user unit of the pass's root, across and down. */
@@ -101,7 +115,7 @@ function writeHead(pass: ReadPass, sizeMm: readonly [number, number]): readonly 
 }
 
 /** What style rules could set on a copy, pinned; only where there are rules. */
-function pinLook(numbers: readonly string[]): string {
+function pinLook(numbers: readonly string[], inherits: boolean): string {
   const look = [
     `transform:matrix(${numbers.join(',')})`,
     'transform-origin:0 0',
@@ -112,35 +126,34 @@ function pinLook(numbers: readonly string[]): string {
     'mask:none',
     'clip-path:none',
     'mix-blend-mode:normal',
+    ...(inherits ? Object.keys(INHERITED_INITIAL).map((name) => `${name}:inherit`) : []),
   ];
   return ` style="${look.map((declaration) => `${declaration}!important`).join(';')}"`;
 }
 
+/** Names and attributes of what is put around copies. */
 interface CopyWriter {
+  /** Prefix that the root's namespace has in this file, with its colon; mostly ''. */
+  readonly prefix: string;
   readonly place: (matrix: Matrix) => string;
   readonly use: (number: number, matrix: Matrix) => string;
 }
 
-function createWriter(pass: ReadPass): CopyWriter {
+function createWriter(pass: ReadPass, form: CopyForm): CopyWriter {
   const styled = listStyles(pass.source).length > 0;
+  // A rule such as `g { fill: ... }` finds the group of a written copy, and what it holds would take that over.
+  const inherits = isWritten(form) && looksAtRoot(pass.source);
+  const { qualified } = elementName(pass.source, 0);
+  const prefix = qualified.slice(0, qualified.indexOf(':') + 1);
   const place = (matrix: Matrix): string => {
     const numbers = matrix.map((value) => printNumber(value, DECIMALS));
-    return `transform="matrix(${numbers.join(' ')})"${styled ? pinLook(numbers) : ''}`;
+    return `transform="matrix(${numbers.join(' ')})"${styled ? pinLook(numbers, inherits) : ''}`;
   };
   // Both spellings of the reference: readers of SVG 1.1 know only the first.
   const link = `xmlns:xlink="${XLINK_NAMESPACE}" xlink:href="#${BLANK_ID}" href="#${BLANK_ID}"`;
-  const use = (number: number, matrix: Matrix): string => `\n<use id="${copyId(number)}" ${link} ${place(matrix)}/>`;
-  return { place, use };
-}
-
-function writeUses(pass: ReadPass, content: Uint8Array, matrices: readonly Matrix[]): readonly Uint8Array[] {
-  const { place, use } = createWriter(pass);
-  const others = matrices.slice(1).map((matrix, i) => use(i + 2, matrix));
-  return [
-    encodeUtf8(`\n<g id="${copyId(1)}" ${place(matrices[0]!)}><g id="${BLANK_ID}">`),
-    content,
-    encodeUtf8(`</g></g>${others.join('')}\n`),
-  ];
+  const use = (number: number, matrix: Matrix): string =>
+    `\n<${prefix}use id="${copyId(number)}" ${link} ${place(matrix)}/>`;
+  return { prefix, place, use };
 }
 
 /** What the root shows, in its user units: x, y, width, height. */
@@ -148,17 +161,51 @@ function frameOf({ viewBox, width, height }: Artboard): readonly [number, number
   return viewBox ?? [0, 0, width, height];
 }
 
-function writeFramed(pass: ReadPass, content: Uint8Array, matrices: readonly Matrix[]): readonly Uint8Array[] {
-  const [x, y, w, h] = frameOf(pass.artboard);
-  const { use } = createWriter(pass);
-  const n = (value: number): string => printNumber(value, DECIMALS);
-  const frame = `width="${n(w)}" height="${n(h)}" viewBox="${n(x)} ${n(y)} ${n(w)} ${n(h)}"`;
-  const uses = matrices.map((matrix, i) => use(i + 1, matrix));
-  return [
-    encodeUtf8(`\n<defs><svg id="${BLANK_ID}" ${frame} overflow="visible">`),
-    content,
-    encodeUtf8(`</svg></defs>${uses.join('')}\n`),
+/** The start tag of an svg that shows what the root of the pass shows; more attributes first. */
+function writeFrame(pass: ReadPass, { prefix }: CopyWriter, more: string): string {
+  const [x, y, w, h] = frameOf(pass.artboard).map((value) => printNumber(value, DECIMALS)) as [
+    string,
+    string,
+    string,
+    string,
   ];
+  return `<${prefix}svg ${more}width="${w}" height="${h}" viewBox="${x} ${y} ${w} ${h}" overflow="visible">`;
+}
+
+function contentOf({ source: { text, elements } }: ReadPass): Uint8Array {
+  return text.subarray(elements.headEnd[0]!, elements.tailStart[0]!);
+}
+
+/** The pass in a group, or framed among the definitions, and uses of it. */
+function refer(pass: ReadPass, form: CopyForm, matrices: readonly Matrix[]): readonly Uint8Array[] {
+  const writer = createWriter(pass, form);
+  const { prefix: p, place, use } = writer;
+  const framed = isFramed(form);
+  const others = matrices.flatMap((matrix, i) => (i === 0 && !framed ? [] : [use(i + 1, matrix)]));
+  const before = framed
+    ? `<${p}defs>${writeFrame(pass, writer, `id="${BLANK_ID}" `)}`
+    : `<${p}g id="${copyId(1)}" ${place(matrices[0]!)}><${p}g id="${BLANK_ID}">`;
+  const after = framed ? `</${p}svg></${p}defs>` : `</${p}g></${p}g>`;
+  return [encodeUtf8(`\n${before}`), contentOf(pass), encodeUtf8(`${after}${others.join('')}\n`)];
+}
+
+/** Each copy in a group of its own: the first to the byte, the others without what is not drawn and with ids of their own. */
+function writeOut(pass: ReadPass, form: CopyForm, matrices: readonly Matrix[]): readonly Uint8Array[] {
+  const writer = createWriter(pass, form);
+  const { prefix: p, place } = writer;
+  const suffixes = chooseSuffixes(pass.source, matrices.length);
+  const [open, close] = isFramed(form) ? [writeFrame(pass, writer, ''), `</${p}svg>`] : ['', ''];
+  const rules = repeatIdRules(pass.source, suffixes.slice(1));
+  const pieces = rules.map(({ media, rules: text }, i) => {
+    const when = media === '' ? '' : ` media="${media}"`;
+    return encodeUtf8(`\n<${p}style id="${RULES_ID}-${i + 1}"${when}>${text}</${p}style>`);
+  });
+  for (const [i, matrix] of matrices.entries()) {
+    pieces.push(encodeUtf8(`\n<${p}g id="${copyId(i + 1)}" ${place(matrix)}>${open}`));
+    pieces.push(i === 0 ? contentOf(pass) : writeAgain(pass, suffixes[i]!));
+    pieces.push(encodeUtf8(`${close}</${p}g>`));
+  }
+  return [...pieces, encodeUtf8('\n')];
 }
 
 /**
@@ -172,11 +219,9 @@ export function writeCopies(
   sheet: { readonly sizeMm: readonly [number, number]; readonly matricesMm: readonly Matrix[] },
 ): { readonly pieces: readonly Uint8Array[]; readonly marksAt: number; readonly matrices: readonly Matrix[] } {
   const { source, artboard } = pass;
-  const { headEnd, tailStart } = source.elements;
-  const content = source.text.subarray(headEnd[0]!, tailStart[0]!);
-  const [x, y] = form === 'uses' ? [0, 0] : frameOf(artboard);
+  const [x, y] = isFramed(form) ? frameOf(artboard) : [0, 0];
   const matrices = sheet.matricesMm.map((matrix) => multiply(toUser(matrix, artboard), [1, 0, 0, 1, x, y]));
-  const copies = form === 'uses' ? writeUses(pass, content, matrices) : writeFramed(pass, content, matrices);
-  const pieces = [...writeHead(pass, sheet.sizeMm), ...copies, source.text.subarray(tailStart[0]!)];
+  const copies = isWritten(form) ? writeOut(pass, form, matrices) : refer(pass, form, matrices);
+  const pieces = [...writeHead(pass, sheet.sizeMm), ...copies, source.text.subarray(source.elements.tailStart[0]!)];
   return { pieces, marksAt: pieces.length - 1, matrices };
 }

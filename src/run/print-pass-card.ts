@@ -1,9 +1,10 @@
 // One pass on the printed run sheet: what to mount, set, lay, run and take off, with a box to tick per step.
+import { escapeXml } from '../model/escape-xml.js';
 import { isToolpath, type Role } from '../model/pass.js';
 import type { Figure, RunPass, RunSheet } from '../model/run-sheet.js';
 import { isShownDark } from './draw-pass.js';
 import { drawSign } from './draw-signs.js';
-import { escapeText, MISSING, sayNumber, sayOrigin, sayTime } from './say-figure.js';
+import { MISSING, sayNumber, sayOrigin, sayTime } from './say-figure.js';
 
 /** How lines of a role are drawn in the picture. */
 const LINE_WORDS: Readonly<Partial<Record<Role, string>>> = {
@@ -68,7 +69,7 @@ export function sayRegister(to: string | null): string {
   if (to === null) return MISSING;
   if (to === 'edge') return 'the lay edge';
   if (to === 'pins') return 'the pins';
-  return to === 'printed-marks' ? 'the printed marks' : `the marks of pass ${escapeText(to)}`;
+  return to === 'printed-marks' ? 'the printed marks' : `the marks of pass ${escapeXml(to)}`;
 }
 
 function sayTurn({ register }: RunPass): string {
@@ -100,7 +101,7 @@ function printMarks({ job }: RunSheet): string {
   const discs = job.marks.filter(({ shape, name }) => shape === 'disc' && name !== 'odd');
   if (discs.length === 0) return ' Out by, right <span class="write"></span> down <span class="write"></span> mm';
   const cells = (text: string): string => discs.map(() => `<td class="small">${text}</td>`).join('');
-  const names = discs.map(({ name }) => `<th scope="col">${escapeText(name)}</th>`).join('');
+  const names = discs.map(({ name }) => `<th scope="col">${escapeXml(name)}</th>`).join('');
   return `<table class="marks"><tr><th scope="col">mm</th>${names}</tr><tr><th scope="row">right</th>${cells('')}</tr><tr><th scope="row">down</th>${cells('')}</tr></table>`;
 }
 
@@ -112,16 +113,16 @@ export function sayNumberOf({ order, tiesOf }: RunPass): string {
 function sayFile({ file, turnedFile }: RunPass): string {
   const { name, bytes, sha256 } = turnedFile ?? file;
   const mirrored = turnedFile === null ? '' : ', mirrored: what is seen from the reverse';
-  return `<b>${escapeText(name)}</b>${mirrored}<br><span class="hash">${bytes} bytes, SHA-256 ${sha256}</span>`;
+  return `<b>${escapeXml(name)}</b>${mirrored}<br><span class="hash">${bytes} bytes, SHA-256 ${sha256}</span>`;
 }
 
 function sayTool(words: string, { tool }: RunPass, more: string | null): string {
   const sharp = tool!.hazards.includes('blade') ? `<span class="beside">${drawSign('W022')}</span>` : '';
-  return `${sharp}${words}.${more === null ? '' : ` ${escapeText(more)}`}`;
+  return `${sharp}${words}.${more === null ? '' : ` ${escapeXml(more)}`}`;
 }
 
 function nameTool({ tool }: RunPass): string {
-  return `<b>${escapeText(tool!.name)}</b>`;
+  return `<b>${escapeXml(tool!.name)}</b>`;
 }
 
 /** The rest of the sheets; where ties follow, each with them. */
@@ -134,10 +135,10 @@ function sayOthers({ totals }: RunSheet, more: string): string {
 /** Steps of the ties of a pass: tool and sheet stay as they are. */
 function listTieSteps(pass: RunPass, sheet: RunSheet): readonly string[] {
   const { tool, tiesOf } = pass;
-  const before = `<b>${escapeText(tiesOf!)}</b>`;
+  const before = `<b>${escapeXml(tiesOf!)}</b>`;
   return [
     ...(tool === null
-      ? [`No tool of ${escapeText(sheet.machine.name)} does this: run it where ${before} is run.`]
+      ? [`No tool of ${escapeXml(sheet.machine.name)} does this: run it where ${before} is run.`]
       : [`Leave ${nameTool(pass)} mounted, and set for the ties:${printSettings(pass)}`]),
     `Load ${sayFile(pass)}`,
     `Leave each sheet as it lies after ${before}: the ties stand exactly where that pass left them. Set back for ${before} before the next sheet.`,
@@ -152,7 +153,7 @@ function listSteps(pass: RunPass, sheet: RunSheet): readonly string[] {
   const ties = `<b>${pass.order}b</b>`;
   return [
     tool === null
-      ? `No tool of ${escapeText(sheet.machine.name)} does this pass: run it elsewhere.`
+      ? `No tool of ${escapeXml(sheet.machine.name)} does this pass: run it elsewhere.`
       : sayTool(`Mount ${nameTool(pass)}`, pass, tool.mount),
     ...(tool !== null && isToolpath(pass.role)
       ? [
@@ -198,7 +199,7 @@ export function printPassCard(pass: RunPass, sheet: RunSheet, picture: string): 
   const dark = isShownDark(pass.role) ? `Shown dark: ${pass.role}.` : '';
   const caption = [lines, dark, origin, marks, sayLines(pass)];
   return `<section class="pass">
-<header><span class="num">${sayNumberOf(pass)}</span><div><div class="name">${escapeText(pass.name)}</div>${pass.reason === null ? '' : `<div class="small">${escapeText(pass.reason)}</div>`}</div><div class="small">${pass.role}<br>${pass.tiesOf === null ? `registers to ${sayRegister(pass.register.to)}` : 'the sheet stays as it lies'}</div></header>
+<header><span class="num">${sayNumberOf(pass)}</span><div><div class="name">${escapeXml(pass.name)}</div>${pass.reason === null ? '' : `<div class="small">${escapeXml(pass.reason)}</div>`}</div><div class="small">${pass.role}<br>${pass.tiesOf === null ? `registers to ${sayRegister(pass.register.to)}` : 'the sheet stays as it lies'}</div></header>
 <div class="body"><ol class="steps">
 ${listSteps(pass, sheet).map(step).join('\n')}
 </ol><figure>${picture}<figcaption>${caption.filter((line) => line !== undefined && line !== '').join(' ')}</figcaption></figure></div>

@@ -1,11 +1,12 @@
 // The run sheet as one page to print: no script, nothing from outside.
+import { escapeXml } from '../model/escape-xml.js';
 import type { RunSheet } from '../model/run-sheet.js';
 import { drawPass } from './draw-pass.js';
 import { drawSign } from './draw-signs.js';
 import { printPassCard, sayNumberOf, sayRegister } from './print-pass-card.js';
 import type { PassFacts } from './run-facts.js';
 import { RUN_SHEET_STYLE } from './run-sheet-style.js';
-import { escapeText, MISSING, sayNumber, sayOrigin, sayTime } from './say-figure.js';
+import { MISSING, sayNumber, sayOrigin, sayTime } from './say-figure.js';
 
 /** What the pictures are drawn from. */
 export interface PageFacts {
@@ -17,11 +18,11 @@ export interface PageFacts {
 function printHead({ job, shop, machine, material, totals, need }: RunSheet): string {
   const copies = need.copiesPerSheet === 1 ? '' : `, ${need.copiesPerSheet} copies on each: ${need.copies}`;
   const batch =
-    material.batch === null ? '; batch <span class="write"></span>' : `; batch ${escapeText(material.batch)}`;
-  return `<header class="head"><div><h1>Run sheet of ${escapeText(job.name)}</h1>
+    material.batch === null ? '; batch <span class="write"></span>' : `; batch ${escapeXml(material.batch)}`;
+  return `<header class="head"><div><h1>Run sheet of ${escapeXml(job.name)}</h1>
 <div>${totals.sheets} sheets${copies}. Files ${sayNumber(job.widthMm)} x ${sayNumber(job.heightMm)} mm.</div>
-<div class="hash">drawing SHA-256 ${escapeText(job.sha256)}</div></div>
-<dl><dt>Shop</dt><dd>${escapeText(shop)}</dd><dt>Machine</dt><dd>${escapeText(machine.name)}</dd><dt>Material</dt><dd>${escapeText(material.name)}${batch}</dd><dt>Day</dt><dd><span class="write"></span></dd><dt>By</dt><dd><span class="write"></span></dd></dl></header>`;
+<div class="hash">drawing SHA-256 ${escapeXml(job.sha256)}</div></div>
+<dl><dt>Shop</dt><dd>${escapeXml(shop)}</dd><dt>Machine</dt><dd>${escapeXml(machine.name)}</dd><dt>Material</dt><dd>${escapeXml(material.name)}${batch}</dd><dt>Day</dt><dd><span class="write"></span></dd><dt>By</dt><dd><span class="write"></span></dd></dl></header>`;
 }
 
 /** `table: width` and `table: height` as `table: width, height`. */
@@ -37,7 +38,7 @@ function groupItems(items: readonly string[]): readonly string[] {
 
 function printList(title: string, words: string, items: readonly string[]): string {
   if (items.length === 0) return '';
-  return `<div class="box"><h3>${title}</h3><p>${words}</p><div class="small">${groupItems(items).map(escapeText).join('<br>')}</div></div>`;
+  return `<div class="box"><h3>${title}</h3><p>${words}</p><div class="small">${groupItems(items).map(escapeXml).join('<br>')}</div></div>`;
 }
 
 /** What must be known before the machine starts. */
@@ -58,10 +59,10 @@ function printOrder({ passes, order, totals }: RunSheet): string {
   const why =
     order.reason === null
       ? `Reason for the order: ${MISSING}`
-      : `<b>${escapeText(order.name!)}.</b> ${escapeText(order.reason)}`;
+      : `<b>${escapeXml(order.name!)}.</b> ${escapeXml(order.reason)}`;
   const rows = passes.map((pass) => {
     const { name, tool, tiesOf, register, time } = pass;
-    return `<tr><td class="n">${sayNumberOf(pass)}</td><td><b>${escapeText(name)}</b></td><td>${tool === null ? 'not on this machine' : escapeText(tool.name)}</td><td>${register.side === 'front' ? 'front' : 'reverse'}</td><td>${tiesOf === null ? sayRegister(register.to) : 'stays as it lies'}</td><td class="n">${tool === null ? '' : sayTime(time.perSheetS)}</td><td class="n">${tool === null ? '' : sayTime(time.perRunS)}</td></tr>`;
+    return `<tr><td class="n">${sayNumberOf(pass)}</td><td><b>${escapeXml(name)}</b></td><td>${tool === null ? 'not on this machine' : escapeXml(tool.name)}</td><td>${register.side === 'front' ? 'front' : 'reverse'}</td><td>${tiesOf === null ? sayRegister(register.to) : 'stays as it lies'}</td><td class="n">${tool === null ? '' : sayTime(time.perSheetS)}</td><td class="n">${tool === null ? '' : sayTime(time.perRunS)}</td></tr>`;
   });
   return `<h2>Passes in order</h2><p>${why}</p>
 <table><tr><th class="n" scope="col">&#8470;</th><th scope="col">Pass</th><th scope="col">Tool</th><th scope="col">Side up</th><th scope="col">Registers to</th><th class="n" scope="col">A sheet</th><th class="n" scope="col">${totals.sheets} sheets</th></tr>
@@ -71,13 +72,13 @@ ${rows.join('\n')}</table>`;
 function printCautions({ cautions }: RunSheet): string {
   const items = cautions.map(
     ({ level, sign, text }) =>
-      `<div class="caution">${drawSign(sign)}<div><b>${level}.</b> ${escapeText(text)}</div></div>`,
+      `<div class="caution">${drawSign(sign)}<div><b>${level}.</b> ${escapeXml(text)}</div></div>`,
   );
   return `<h2>Before you touch the machine</h2>\n${items.join('\n')}`;
 }
 
 function printTotals({ totals, motion, passes }: RunSheet): string {
-  const tools = passes.filter(({ tool, lines }) => tool !== null && lines !== null).map(({ name }) => escapeText(name));
+  const tools = passes.filter(({ tool, lines }) => tool !== null && lines !== null).map(({ name }) => escapeXml(name));
   const source = motion.fitted
     ? `Acceleration, lift and start are fitted to ${motion.runs} timed runs${motion.residualS === null ? '' : `, which they miss by ${sayNumber(motion.residualS)} s in the mean`}.`
     : `Acceleration, lift and start are as entered; ${motion.runs} timed ${motion.runs === 1 ? 'run is' : 'runs are'} in the profile, three or more settle them.`;
@@ -138,7 +139,7 @@ export function printRunSheet(sheet: RunSheet, page: PageFacts): string {
     return printPassCard(pass, sheet, picture);
   });
   return `<!doctype html>
-<html lang="en"><head><meta charset="utf-8"><title>Run sheet of ${escapeText(sheet.job.name)}</title>
+<html lang="en"><head><meta charset="utf-8"><title>Run sheet of ${escapeXml(sheet.job.name)}</title>
 <meta name="viewport" content="width=device-width"><style>${RUN_SHEET_STYLE}</style></head><body>
 ${printHead(sheet)}
 ${printCautions(sheet)}

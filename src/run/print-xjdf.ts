@@ -1,10 +1,10 @@
 // The run as an XJDF 2.1 ticket: what a workflow reads where people read the page.
 import { printNumber } from '../geometry/print-number.js';
 import { MM_PER_INCH, PT_PER_INCH } from '../geometry/units.js';
+import { escapeXml } from '../model/escape-xml.js';
 import type { Role } from '../model/pass.js';
 import type { RunPass, RunSheet } from '../model/run-sheet.js';
 import type { RunLine } from './measure-lines.js';
-import { escapeText } from './say-figure.js';
 
 /** Lines of one pass, px on the sheet; null for passes that cover areas. */
 export type XjdfLines = readonly RunLine[] | null;
@@ -153,8 +153,8 @@ function describeSettings({ tool, settings, register, tiesOf }: RunPass): string
 
 function printFile(pass: RunPass, index: number): string {
   const file = pass.turnedFile ?? pass.file;
-  const head = `<Comment>${escapeText(`${describeSettings(pass)}; SHA-256 ${file.sha256}`)}</Comment>`;
-  const url = escapeText(encodeURIComponent(file.name));
+  const head = `<Comment>${escapeXml(`${describeSettings(pass)}; SHA-256 ${file.sha256}`)}</Comment>`;
+  const url = escapeXml(encodeURIComponent(file.name));
   const element = `<RunList><FileSpec URL="${url}" MimeType="image/svg+xml"/></RunList>`;
   return printResource({ name: 'RunList', usage: 'Input', index, head, element });
 }
@@ -169,7 +169,7 @@ function printMedia({ material, need }: RunSheet): string {
     ...(grammageGsm === null ? [] : [`Weight="${printNumber(grammageGsm.value, 3)}"`]),
   ];
   const amount = need.sheets + (need.spareSheets ?? 0);
-  const head = `<AmountPool><PartAmount Amount="${amount}"/></AmountPool>\n<Comment>${escapeText(material.name)}</Comment>`;
+  const head = `<AmountPool><PartAmount Amount="${amount}"/></AmountPool>\n<Comment>${escapeXml(material.name)}</Comment>`;
   return printResource({ name: 'Media', usage: 'Input', index: 0, head, element: `<Media ${attributes.join(' ')}/>` });
 }
 
@@ -196,7 +196,7 @@ export function printXjdf(sheet: RunSheet, lines: readonly XjdfLines[], mmPerPx:
     ...passes.flatMap((pass, index) => [printFile(pass, index), printParams(pass, lines[index] ?? null, index, frame)]),
     printResource({ name: 'Component', usage: 'Output', index: passes.length - 1, head: '', element: '<Component/>' }),
   ].filter((set) => set !== '');
-  const reason = order.reason === null ? '' : `<Comment>${escapeText(`${order.name}: ${order.reason}`)}</Comment>\n`;
+  const reason = order.reason === null ? '' : `<Comment>${escapeXml(`${order.name}: ${order.reason}`)}</Comment>\n`;
   return `<?xml version="1.0" encoding="UTF-8"?>
 <!-- pinbar run sheet -->
 <XJDF xmlns="http://www.CIP4.org/JDFSchema_2_0" Version="2.1" JobID="${toToken(job.name)}" Types="${types}">

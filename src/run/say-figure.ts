@@ -1,17 +1,7 @@
 // Figures, times and names as text for the page.
 import { printNumber } from '../geometry/print-number.js';
+import { escapeXml } from '../model/escape-xml.js';
 import type { Figure } from '../model/run-sheet.js';
-
-/** Text that is safe between tags and in quoted attributes; control characters, which no page may hold, become blanks. */
-export function escapeText(text: string): string {
-  return text
-    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, ' ')
-    .replace(/&/g, '&amp;')
-    .replace(/</g, '&lt;')
-    .replace(/>/g, '&gt;')
-    .replace(/"/g, '&quot;')
-    .replace(/'/g, '&#39;');
-}
 
 /** A number with at most some decimals. */
 export function sayNumber(value: number, decimals: number = 2): string {
@@ -43,7 +33,7 @@ export function sayOrigin(figure: Figure<unknown>): string {
   const words = [
     ...(untested ? ['<b>untested starting point</b>'] : []),
     ...(oldNews && !untested ? ['<b>old news: another batch</b>'] : []),
-    `${SOURCES[from]} ${escapeText(on)} by ${escapeText(by)}${batch === null ? '' : `, batch ${escapeText(batch)}`}`,
+    `${SOURCES[from]} ${escapeXml(on)} by ${escapeXml(by)}${batch === null ? '' : `, batch ${escapeXml(batch)}`}`,
   ];
   return `<span class="origin">${words.join('; ')}</span>`;
 }

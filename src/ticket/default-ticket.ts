@@ -1,6 +1,6 @@
 // The ticket of somebody who asked for nothing in particular.
 import type { CheckSettings } from '../model/check-settings.js';
-import type { SheetRequest } from '../model/layout.js';
+import { GRIPPER_SIDE, type SheetRequest } from '../model/layout.js';
 import type { SequenceRequest } from '../model/sequence.js';
 import type { Ticket } from '../model/ticket.js';
 import type { TieDefaults, TieRequest } from '../model/ties.js';
@@ -10,7 +10,7 @@ const DEFAULT_CHECKS: CheckSettings = {
   materialWidthMm: null,
   materialHeightMm: null,
   gripperMm: null,
-  gripperSide: 'top',
+  gripperSide: GRIPPER_SIDE,
   sideMarginMm: 0,
   artboardIs: 'reach',
   artboardWidthMm: null,
@@ -82,12 +82,13 @@ export const DEFAULT_SEQUENCE: SequenceRequest = { passes: [], origin: 'top-left
 /** What a sheet of copies is where the ticket does not say; a strip for the gripper and margins are never guessed. */
 export const DEFAULT_SHEET: Omit<SheetRequest, 'widthMm' | 'heightMm'> = {
   gripperMm: 0,
-  gripperSide: 'bottom',
+  gripperSide: GRIPPER_SIDE,
   marginsMm: 0,
   gutterMm: 0,
   ups: 'max',
   place: 'centre',
   copyMark: false,
+  copies: 'written',
   scale: 1,
 };
 

@@ -30,5 +30,10 @@ export const SHEET_FIELDS: Fields = {
     words: ['centre', 'origin'],
   },
   copyMark: { type: 'flag', doc: 'Whether each copy gets a small cross of its own, beside the marks of the sheet' },
+  copies: {
+    type: 'word',
+    doc: 'Each copy written out, or the pass once and a reference for each copy: smaller, but not every reader of a machine follows it',
+    words: ['written', 'referenced'],
+  },
   scale: { type: 'number', doc: 'Size of a copy against the drawing', least: 0.001, most: 1000 },
 };

@@ -8,12 +8,23 @@ import { findAttribute, isSvgElement, readAttribute, readAttributeValue } from '
 import { type Source, XLINK_NAMESPACE } from '../source/source.js';
 import { listAttributes } from './compare-head.js';
 import { nameShape, TOLERANCE_MM } from './judge-shapes.js';
+import { findDoubledId, findUnlike, markNeeded } from './judge-written.js';
 import { cornerDistance, hasEqualPaint, shapeDeviation } from './shape-deviation.js';
 
 /** A file as it was read. */
 export interface ReadFile {
   readonly source: Source;
   readonly artwork: Artwork;
+}
+
+/** How copies are written out. */
+export interface WrittenClaim {
+  /** What stands behind the ids of each copy. */
+  readonly suffixes: readonly string[];
+  /** Whether each copy is an svg of its own within its group. */
+  readonly framed: boolean;
+  /** How ids begin of style rules for the ids of the copies. */
+  readonly rulesId: string;
 }
 
 /** What a sheet of copies was to be. */
@@ -25,9 +36,11 @@ export interface CopiesClaim {
   readonly matricesMm: readonly Matrix[];
   /** The same as it is to be written on each copy, in user units. */
   readonly written: readonly Matrix[];
-  /** Ids of the copies, and of what holds the art. */
+  /** Ids of the copies, and of what holds the art where they refer to it. */
   readonly copyIds: readonly string[];
   readonly blankId: string;
+  /** Where each copy is written out; else null. */
+  readonly writtenOut: WrittenClaim | null;
   /** Whether all copies are resolved, or the first alone: the others are held to by their bytes. */
   readonly copiesDrawn: 'all' | 'first';
 }
@@ -85,8 +98,49 @@ function wraps({ elements }: Source, row: number, inner: number): boolean {
   return row + 1 === inner && elements.next[row] === elements.next[inner];
 }
 
+/** Ids of the children of the root. */
+function listTop(source: Source): Map<string, number> {
+  const top = new Map<string, number>();
+  for (let row = 1; row < source.elements.count; row = source.elements.next[row]!)
+    top.set(readAttributeValue(source, row, 'id') ?? `(row ${row})`, row);
+  return top;
+}
+
+/** The first copy is the pass, byte for byte; the others are too, but for their ids and what draws nothing. Nothing stands besides. */
+function judgeWrittenOut(
+  pass: ReadFile,
+  { source }: ReadFile,
+  claim: CopiesClaim,
+  out: WrittenClaim,
+): readonly string[] {
+  const faults: string[] = [];
+  const top = listTop(source);
+  const expected = claim.copyIds.filter((id) => top.has(id)).length;
+  const besides = [...top].filter(([id, row]) => {
+    const isRules = id.startsWith(out.rulesId) && isSvgElement(source, row, 'style');
+    return id !== MARKS_ID && !isRules && !claim.copyIds.includes(id);
+  });
+  if (expected !== claim.copyIds.length || besides.length > 0)
+    faults.push(`it holds ${expected} copies instead of ${claim.copyIds.length}, or something besides`);
+  const needed = markNeeded(pass.source, pass.artwork);
+  claim.copyIds.forEach((id, i) => {
+    const row = top.get(id);
+    if (row === undefined) return;
+    const inner = out.framed ? row + 1 : row;
+    if (out.framed && !(isSvgElement(source, inner, 'svg') && wraps(source, row, inner)))
+      faults.push(`something is drawn beside the art of copy ${i + 1}`);
+    else if (i === 0 && !equalBytes(contentOf(source, inner), contentOf(pass.source, 0)))
+      faults.push('what the first copy shows is not the pass, byte for byte');
+    const unlike = i === 0 ? null : findUnlike(pass.source, needed, { source, row: inner, suffix: out.suffixes[i]! });
+    if (unlike !== null) faults.push(`copy ${i + 1} ${unlike}`);
+  });
+  const doubled = findDoubledId(source, out.suffixes, pass.source);
+  if (doubled !== null) faults.push(`the id "${doubled}" stands twice`);
+  return faults;
+}
+
 /** The art is there once, byte for byte, and nothing stands beside the copies but the marks. */
-function judgeBytes(pass: ReadFile, sheet: ReadFile, claim: CopiesClaim): readonly string[] {
+function judgeReferences(pass: ReadFile, sheet: ReadFile, claim: CopiesClaim): readonly string[] {
   const { source } = sheet;
   const { elements } = source;
   const blank = findById(source, claim.blankId);
@@ -130,9 +184,7 @@ function judgeMatrices(pass: ReadFile, sheet: ReadFile, claim: CopiesClaim): rea
   const [a, , , d] = sheet.artwork.artboard.matrix;
   const mm = sheet.artwork.artboard.mmPerPx * Math.max(Math.abs(a), Math.abs(d));
   const faults: string[] = [];
-  const rows = new Map<string, number>();
-  for (let row = 1; row < source.elements.count; row = source.elements.next[row]!)
-    rows.set(readAttributeValue(source, row, 'id') ?? '', row);
+  const rows = listTop(source);
   claim.copyIds.forEach((id, i) => {
     const row = rows.get(id);
     const text = row === undefined ? null : readAttributeValue(source, row, 'transform');
@@ -192,7 +244,9 @@ export function judgeCopies(pass: ReadFile, sheet: ReadFile, claim: CopiesClaim)
   const drawn = judgeDrawn(pass, sheet, claim);
   const faults = [
     ...judgeRoot(pass, sheet, claim),
-    ...judgeBytes(pass, sheet, claim),
+    ...(claim.writtenOut === null
+      ? judgeReferences(pass, sheet, claim)
+      : judgeWrittenOut(pass, sheet, claim, claim.writtenOut)),
     ...judgeMatrices(pass, sheet, claim),
     ...drawn.faults,
   ];

@@ -4,7 +4,7 @@ import { type Finding, finding } from '../model/finding.js';
 import { compareBoards, type MeasuredFile, measureFile } from './compare-boards.js';
 import { sayUnreadable } from './judge-notes.js';
 import type { DrawnList, DrawnShape } from './list-drawn.js';
-import { readTree } from './read-tree.js';
+import { readTree, type WitnessTree } from './read-tree.js';
 
 /** A pass and the sheet that was made of it. */
 export interface CopiesCase {
@@ -116,14 +116,29 @@ function judgeOne(name: string, pass: DrawnList, sheet: DrawnList, context: Copi
   return faults;
 }
 
-function measure(name: string, bytes: Uint8Array, findings: Finding[]): MeasuredFile | null {
+interface ReadCase extends MeasuredFile {
+  /** Ids that stand more than once. */
+  readonly doubled: readonly string[];
+}
+
+function listDoubled({ elements }: WitnessTree): readonly string[] {
+  const seen = new Set<string>();
+  return elements.flatMap(({ id }) => {
+    if (id === '') return [];
+    const isSecond = seen.has(id);
+    seen.add(id);
+    return isSecond ? [id] : [];
+  });
+}
+
+function measure(name: string, bytes: Uint8Array, findings: Finding[]): ReadCase | null {
   const result = readTree(bytes);
   if ('fault' in result) {
     findings.push(sayUnreadable(name, result.fault));
     return null;
   }
   const measured = measureFile(name, result.tree, null);
-  if (!measured.drawn.isCut) return measured;
+  if (!measured.drawn.isCut) return { ...measured, doubled: listDoubled(result.tree) };
   findings.push(sayUnreadable(name, 'its copies draw more than the second judge follows'));
   return null;
 }
@@ -144,6 +159,9 @@ export function judgeSheetsOfCopies(cases: readonly CopiesCase[], context: Copie
     if (before === null || after === null) continue;
     sheets.push(after);
     const faults = judgeOne(name, before.drawn, after.drawn, context, seen);
+    // Where the designer gave an id twice, copies have it twice as well.
+    if (before.doubled.length === 0 && after.doubled.length > 0)
+      faults.push(`the id "${after.doubled[0]}" stands twice`);
     const [width, height] = context.sizeMm;
     const off = Math.max(Math.abs(after.summary.widthMm - width), Math.abs(after.summary.heightMm - height));
     if (!(off <= context.toleranceMm)) faults.push(`its artboard is not ${width} x ${height} mm`);

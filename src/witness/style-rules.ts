@@ -32,6 +32,9 @@ export interface StyleBook {
   readonly text: string;
 }
 
+/** Rules that a sheet of copies says once more for the ids of the copies: as rules they count, but they change no text to compare. */
+const COPY_RULES = 'pinbar-copy-rules';
+
 const PLAIN_SELECTOR = /^(\*|[A-Za-z][\w-]*)?((?:[.#][\w\u0080-\uffff-]+)*)$/;
 
 /** Declarations of a block or a style attribute; an important one wins over a later plain one. */
@@ -110,7 +113,7 @@ export function readStyleBook(tree: WitnessTree): StyleBook {
   const texts: string[] = [];
   for (const element of tree.elements) {
     if (element.kind !== 'style') continue;
-    texts.push(element.text);
+    if (!element.id.startsWith(COPY_RULES)) texts.push(element.text);
     readRules(element.text, rules);
   }
   const byKey = new Map<string, StyleRule[]>();

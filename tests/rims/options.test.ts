@@ -172,6 +172,8 @@ describe('pinbar split', () => {
       '--scale',
       '0.5',
       '--copy-mark',
+      '--copies',
+      'referenced',
     ];
     const ran = run('split', carton, '--out', 's', ...sheet, ...more);
     expect(ran.status).toBe(0);
@@ -190,6 +192,7 @@ describe('pinbar split', () => {
       turn: 270,
       place: 'origin',
       copyMark: true,
+      copies: 'referenced',
       scale: 0.5,
     });
     expect(manifest.sheet).toMatchObject({ copies: 2, columns: 2, rows: 1, scale: 0.5 });

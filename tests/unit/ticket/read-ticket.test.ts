@@ -35,6 +35,15 @@ describe('a ticket that is right', () => {
     expect(readTicket({ pinbar: 1, hidden: undefined, marks: { label: undefined } })).toEqual(DEFAULT_TICKET);
   });
 
+  it('knows one edge that the machine holds, for copies and checks alike', () => {
+    const { sheet, checks } = readTicket({
+      pinbar: 1,
+      sheet: { widthMm: 700, heightMm: 500 },
+      checks: { gripperMm: 12 },
+    });
+    expect([sheet!.gripperSide, checks.gripperSide]).toEqual(['bottom', 'bottom']);
+  });
+
   it('keeps what it says and fills in the rest', () => {
     const ticket = readTicket({ pinbar: 1, marks: { crossSizeMm: 8 }, userUnitsPerInch: 72, hidden: 'include' });
     expect(ticket.marks).toEqual({ ...DEFAULT_TICKET.marks, crossSizeMm: 8 });
