@@ -170,7 +170,12 @@ function listPatterns(task: RowTask, pitch: number, turns: 1 | 2): readonly Patt
     return listSteps(task.same, pitch).map((step) => ({ pitch, steps: [step, step], kinds: [0, 0] }) as const);
   const downs = listSteps(task.next, pitch);
   const backs = listSteps(task.back, pitch);
-  return downs.flatMap((down) => backs.map((back) => ({ pitch, steps: [down, back], kinds: [0, 1] }) as const));
+  return downs.flatMap((down) => {
+    // Straight back to where the row before lies, which no corner needs to tell: every other row then stands in one column.
+    const shift = (pitch - down.shift) % pitch;
+    const home = { shift, down: firstFree(rowStretches(task.back, shift, pitch), 1) };
+    return [home, ...backs].map((back) => ({ pitch, steps: [down, back], kinds: [0, 1] }) as const);
+  });
 }
 
 /**
