@@ -26,6 +26,7 @@ export {
 export type { InspectedLayer, InspectedStroke, Inspection } from './model/inspection.js';
 export type {
   CheckResult,
+  ComparedCopy,
   ComparedFile,
   Comparison,
   Fitness,
@@ -100,6 +101,7 @@ export { judgeMarks } from './register/judge-marks.js';
 export { type DrawnMarks, readMarks } from './register/read-marks.js';
 export { correctPasses, type PassFile } from './road/correct-passes.js';
 export { type MadeRunSheet, makeJobRunSheet, makeRunSheet, type RunRequest } from './road/make-run-sheet.js';
+export { copiesOf } from './road/read-manifest.js';
 export { DEFAULT_LIMITS, type Limits } from './source/source.js';
 export { describeStrip, printStrip, type RecordedStep, type StripRecord } from './strip/describe-strip.js';
 export { drawRegisterTarget, type TargetRequest } from './strip/draw-register-target.js';

@@ -1,4 +1,5 @@
 // The road: every stage once, in order.
+import type { Matrix } from './geometry/matrix.js';
 import { markSheets } from './mark/mark-sheets.js';
 import { FINDING_KINDS, type Finding, SEVERITIES } from './model/finding.js';
 import type { Inspection } from './model/inspection.js';
@@ -169,6 +170,11 @@ export interface VerifyOptions extends RoadOptions {
   /** How far the files are known to sit from the source, right and down, mm. */
   readonly shiftMm?: readonly [number, number];
   readonly userUnitsPerInch?: number | null;
+  /**
+   * From mm on the source to mm on the sheet, one for each copy that the files hold: those of `copiesOf` for a manifest. Left out: found
+   * out, where the files are not the source once.
+   */
+  readonly copiesMm?: readonly Matrix[] | null;
 }
 
 /**
@@ -191,6 +197,7 @@ export async function verify(
     toleranceMm: options.toleranceMm ?? 0.001,
     shiftMm: options.shiftMm ?? [0, 0],
     userUnitsPerInch: options.userUnitsPerInch ?? null,
+    copiesMm: options.copiesMm ?? null,
   });
   return { ...result, inRegister: result.findings.every((item) => item.severity !== 'error') };
 }

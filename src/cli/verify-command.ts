@@ -1,7 +1,9 @@
 // pinbar verify: do these files overlay?
 
+import { readFile } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
 import { readInput } from '../disk/read-input.js';
-import { PinbarError, verify } from '../index.js';
+import { copiesOf, type Matrix, PinbarError, verify } from '../index.js';
 import { printComparison } from '../report/print-job.js';
 import { createProgress, writeJson, writeMessage, writeResult } from './console.js';
 import { EXIT } from './exit-code.js';
@@ -14,6 +16,22 @@ export interface VerifyFlags {
   readonly userUnitsPerInch?: number;
   readonly json?: boolean;
   readonly limit: Readonly<Record<string, number>>;
+}
+
+/** Where copies lie, as the manifest beside the files says; null where there is none, or it lists other files. */
+async function readCopies(paths: readonly string[]): Promise<readonly Matrix[] | null> {
+  const folders = new Set(paths.map((path) => dirname(path)));
+  if (folders.size !== 1) return null;
+  const text = await readFile(join([...folders][0]!, 'manifest.json'), 'utf8').catch(() => null);
+  if (text === null) return null;
+  try {
+    const manifest = JSON.parse(text) as { readonly passes?: readonly { readonly file?: string }[] };
+    const known = new Set(manifest.passes?.map(({ file }) => file));
+    return paths.every((path) => known.has(basename(path))) ? copiesOf(manifest) : null;
+  } catch {
+    // Not a manifest of ours: the files are looked at without it.
+    return null;
+  }
 }
 
 /** Runs the command; returns the exit code. */
@@ -32,7 +50,9 @@ export async function runVerify(paths: readonly string[], flags: VerifyFlags, si
   const toleranceMm = flags.tolerance ?? 0.001;
   if (flags.shift !== undefined) writeMessage(`shift: ${shiftMm[0]} mm right, ${shiftMm[1]} mm down`);
   if (flags.tolerance !== undefined) writeMessage(`tolerance: ${toleranceMm} mm`);
+  const copiesMm = source === null ? null : await readCopies(paths);
   const comparison = await verify(files, source, {
+    copiesMm,
     toleranceMm,
     shiftMm,
     userUnitsPerInch: flags.userUnitsPerInch ?? null,

@@ -1,4 +1,5 @@
 // What a caller hands to the road and what comes back.
+import type { Matrix } from '../geometry/matrix.js';
 import type { Artwork } from './artwork.js';
 import type { Finding, Severity } from './finding.js';
 import type { Layout } from './layout.js';
@@ -125,6 +126,20 @@ export interface Comparison {
   readonly greatestDeviationMm: number;
   readonly greatestDeviationAt: string;
   readonly findings: readonly Finding[];
+  /** Where the files hold copies of the source: how the matrices are known, and what came of each copy. */
+  readonly copies?: {
+    readonly from: 'said' | 'found';
+    readonly list: readonly ComparedCopy[];
+  };
+}
+
+/** One copy on the sheets, all files taken together. */
+export interface ComparedCopy {
+  /** From mm on the source to mm on the sheet. */
+  readonly matrixMm: Matrix;
+  /** Shapes of it that were found again. */
+  readonly shapes: number;
+  readonly greatestDeviationMm: number;
 }
 
 /** One file that was compared. */
@@ -147,6 +162,8 @@ export interface ComparedFile {
 /** A shape of the source found in a file. */
 export interface ShapeMatch {
   readonly file: string;
+  /** On sheets of copies: which one it is of, from 1. */
+  readonly copy?: number;
   /** Name of the shape: kind and id or place in paint order. */
   readonly shape: string;
   readonly by: 'id' | 'geometry';

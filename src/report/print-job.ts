@@ -112,6 +112,25 @@ export function printJob(job: JobResult, place: JobPlace): string {
   ].join('');
 }
 
+/** Each copy on sheets of copies: where its top left came to lie, and how near its shapes are to their places. */
+function printCopies({ copies }: Comparison): string {
+  if (copies === undefined) return '';
+  const { from, list } = copies;
+  const how = from === 'said' ? 'where the manifest puts them' : 'found by their outlines';
+  const rows = list.map(({ matrixMm, shapes, greatestDeviationMm }, i) => {
+    const [a, b, , , e, f] = matrixMm;
+    const turn = Math.round((Math.atan2(b, a) * 18_000) / Math.PI) / 100 + 0;
+    return [
+      `  copy ${i + 1}`,
+      `from ${e.toFixed(3)}, ${f.toFixed(3)} mm`,
+      `turned ${turn} degrees`,
+      sayCount(shapes, 'shape'),
+      `greatest deviation ${greatestDeviationMm.toFixed(6)} mm`,
+    ];
+  });
+  return `\n${list.length === 1 ? '1 copy' : `${list.length} copies`} of the source, ${how}\n${alignColumns(rows)}`;
+}
+
 /** A comparison of files as text. */
 export function printComparison(comparison: Comparison): string {
   const rows = comparison.files.map((file) => [
@@ -129,6 +148,7 @@ export function printComparison(comparison: Comparison): string {
   return [
     comparison.inRegister ? 'in register\n\n' : 'NOT in register\n\n',
     alignColumns(rows),
+    printCopies(comparison),
     `\n${matched}greatest deviation ${comparison.greatestDeviationMm.toFixed(6)} mm${at}\n`,
     `\n${countFindings(comparison.findings)}\n`,
     printFindings(comparison.findings, true),

@@ -1,4 +1,5 @@
 // What a run sheet needs of a manifest, with the marks of what may be in it.
+import { type Matrix, multiply } from '../geometry/matrix.js';
 import type { SheetSide } from '../model/layout.js';
 import type { Role } from '../model/pass.js';
 import type { ExtentMm } from '../model/proof.js';
@@ -26,7 +27,12 @@ export interface ManifestParts {
     readonly turned?: TurnedFile;
   }[];
   /** Copies on a sheet. */
-  readonly sheet?: { readonly widthMm: number; readonly heightMm: number; readonly copies: number };
+  readonly sheet?: {
+    readonly widthMm: number;
+    readonly heightMm: number;
+    readonly copies: number;
+    readonly matrices?: readonly Matrix[];
+  };
   /** Ties that are in the files already, of one copy. */
   readonly ties?: readonly {
     readonly pass: string;
@@ -46,6 +52,7 @@ export interface ManifestParts {
     readonly yMm: number;
   }[];
   readonly ticket?: {
+    readonly marginMm?: number;
     readonly sheet?: { readonly gripperSide?: SheetSide };
     readonly passes?: readonly {
       readonly name: string;
@@ -61,6 +68,23 @@ export interface ManifestParts {
       readonly materialHeightMm?: number | null;
     };
   };
+}
+
+/**
+ * Where the copies of a job lie, from mm on the drawing to mm on the sheet: what `verify` takes as `copiesMm`.
+ *
+ * @param manifest - The parsed manifest of the job.
+ * @returns One matrix per copy; null where it is no manifest, or that of a job without a sheet.
+ */
+export function copiesOf(manifest: unknown): readonly Matrix[] | null {
+  const parts = readManifest(manifest);
+  const matrices = parts?.sheet?.matrices;
+  const isMatrix = (matrix: unknown): boolean =>
+    Array.isArray(matrix) && matrix.length === 6 && matrix.every((value) => Number.isFinite(value));
+  if (!Array.isArray(matrices) || matrices.length === 0 || !matrices.every(isMatrix)) return null;
+  // The artboard of a pass has grown by the margin, and the matrices start from it.
+  const margin = parts!.ticket?.marginMm ?? 0;
+  return matrices.map((matrix) => multiply(matrix, [1, 0, 0, 1, margin, margin]));
 }
 
 /** The parts of a parsed manifest; null where it is none. */

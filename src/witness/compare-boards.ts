@@ -6,7 +6,7 @@ import { MM_PER_INCH, MM_PER_PX } from '../geometry/units.js';
 import { type Finding, finding } from '../model/finding.js';
 import { compareMarkPrints, type MarkPrint, readMarkPrint } from './judge-marks.js';
 import { type DrawnList, listDrawn } from './list-drawn.js';
-import { compose, readBoard, walkStands } from './own-matrix.js';
+import { compose, readBoard, type WitnessBoard, walkStands } from './own-matrix.js';
 import { attributeOf, type WitnessTree } from './read-tree.js';
 
 /** What is known of one file. Lengths in mm. */
@@ -45,11 +45,21 @@ function roundMm(value: number): number {
   return Math.round(value * 1e6) / 1e6 + 0;
 }
 
+function mmPerPxOf({ sizeIsSure }: WitnessBoard, userUnitsPerInch: number | null): number {
+  return sizeIsSure || userUnitsPerInch === null ? MM_PER_PX : MM_PER_INCH / userUnitsPerInch;
+}
+
+/** What a file draws where its artboard lies elsewhere: `place` leads from mm on it to the mm that are answered. */
+export function listPlaced(tree: WitnessTree, userUnitsPerInch: number | null, place: Matrix): DrawnList {
+  const board = readBoard(tree.elements[0]!);
+  return listDrawn(tree, board, mmPerPxOf(board, userUnitsPerInch), place);
+}
+
 /** Measures a file. */
 export function measureFile(name: string, tree: WitnessTree, userUnitsPerInch: number | null): MeasuredFile {
   const root = tree.elements[0]!;
   const board = readBoard(root);
-  const mmPerPx = board.sizeIsSure || userUnitsPerInch === null ? MM_PER_PX : MM_PER_INCH / userUnitsPerInch;
+  const mmPerPx = mmPerPxOf(board, userUnitsPerInch);
   const toMm: Matrix = [mmPerPx, 0, 0, mmPerPx, 0, 0];
   const drawn = listDrawn(tree, board, mmPerPx);
   const marks = readMarkPrint(tree, walkStands(tree.elements, board), {

@@ -1,4 +1,5 @@
 // Files made elsewhere: whether they lie on each other and on the source.
+import { type Matrix, multiply } from '../geometry/matrix.js';
 import { type Finding, finding } from '../model/finding.js';
 import {
   compareBoards,
@@ -7,12 +8,15 @@ import {
   type MeasuredFile,
   measureFile,
 } from './compare-boards.js';
+import { type CopiesComparison, compareCopies, MOST_COPIED_SHAPES } from './compare-copies.js';
+import { findCopies } from './find-copies.js';
 import { sayUnreadable } from './judge-notes.js';
 import { matchShapes } from './match-shapes.js';
-import { readTree } from './read-tree.js';
+import { readTree, type WitnessTree } from './read-tree.js';
 import { reportMatches, type ShapeMatch } from './report-matches.js';
 
 export type { FileSummary } from './compare-boards.js';
+export type { ComparedCopy, CopiesComparison } from './compare-copies.js';
 export type { ShapeMatch } from './report-matches.js';
 
 /** A file that somebody made, decoded: UTF-8, unpacked, entities written out. */
@@ -29,6 +33,8 @@ export interface CompareOptions {
   readonly shiftMm: readonly [number, number];
   /** User units to the inch for a size that is not sure; null: 96. */
   readonly userUnitsPerInch: number | null;
+  /** From mm on the source to mm on the sheet, for each copy that the files hold; null: found out where they hold copies. */
+  readonly copiesMm: readonly Matrix[] | null;
 }
 
 /** What came of it. */
@@ -40,9 +46,15 @@ export interface FileComparison {
   readonly greatestDeviationMm: number;
   /** Which shape that is, and in which file; '' without a source. */
   readonly greatestDeviationAt: string;
+  /** On sheets of copies. */
+  readonly copies?: CopiesComparison;
 }
 
-function measure(file: ForeignFile, options: CompareOptions, findings: Finding[]): MeasuredFile | null {
+interface ReadFile extends MeasuredFile {
+  readonly tree: WitnessTree;
+}
+
+function measure(file: ForeignFile, options: CompareOptions, findings: Finding[]): ReadFile | null {
   const result = readTree(file.bytes);
   if ('fault' in result) {
     findings.push(sayUnreadable(file.name, result.fault));
@@ -54,7 +66,7 @@ function measure(file: ForeignFile, options: CompareOptions, findings: Finding[]
     return null;
   }
   if (!measured.summary.sizeIsSure && options.userUnitsPerInch === null) findings.push(sayUnsure(measured));
-  return measured;
+  return { ...measured, tree: result.tree };
 }
 
 function sayUnsure({ summary }: MeasuredFile): Finding {
@@ -65,9 +77,39 @@ function sayUnsure({ summary }: MeasuredFile): Finding {
   });
 }
 
+type Comparing = Omit<FileComparison, 'files' | 'copies'>;
+
+/** The files as they lie, the source once. */
+function comparePlain(files: readonly MeasuredFile[], source: MeasuredFile, options: CompareOptions): Comparing {
+  const sizes = files.flatMap((file) => compareWithSource(file, source, options));
+  const matching = matchShapes(
+    source.drawn,
+    files.map((file) => file.drawn),
+    { tolerance: options.toleranceMm, shift: options.shiftMm },
+  );
+  const report = reportMatches(matching, source, files, { ...options, shapesOfCopy: 0 });
+  return { ...report, findings: [...sizes, ...report.findings] };
+}
+
+/** Whether the files are the source once, so that nobody need look for copies. */
+function isKept(findings: readonly Finding[]): boolean {
+  return findings.every(({ code }) => code === 'verify/repainted');
+}
+
+/** Matrices of at least two copies; none where the files hold none, or more than can be followed. */
+function findSheet(files: readonly MeasuredFile[], source: MeasuredFile, options: CompareOptions): readonly Matrix[] {
+  const found = findCopies(
+    source.drawn,
+    files.map(({ drawn }) => drawn),
+    options.toleranceMm,
+  );
+  const count = found.length * source.drawn.shapes.length;
+  return found.length < 2 || count > MOST_COPIED_SHAPES ? [] : found;
+}
+
 /**
  * Compares artboard, size, drawn extent and marks of files with each other and, with a source, every drawn shape with
- * the source's.
+ * the source's; on sheets of copies with that of each copy.
  *
  * @throws Never for what a file holds: what cannot be read is a finding.
  * @unit mm from the artboard's top left, y down
@@ -89,12 +131,18 @@ export function compareFiles(
   if (original === null) {
     return { findings, files: summaries, matches: [], greatestDeviationMm: 0, greatestDeviationAt: '' };
   }
-  for (const file of measured) findings.push(...compareWithSource(file, original, options));
-  const matching = matchShapes(
-    original.drawn,
-    measured.map((file) => file.drawn),
-    { tolerance: options.toleranceMm, shift: options.shiftMm },
-  );
-  const report = reportMatches(matching, original, measured, options);
-  return { ...report, findings: [...findings, ...report.findings], files: summaries };
+  const plain = comparePlain(measured, original, options);
+  const copiesMm = options.copiesMm ?? (isKept(plain.findings) ? [] : findSheet(measured, original, options));
+  if (copiesMm.length === 0) return { ...plain, findings: [...findings, ...plain.findings], files: summaries };
+  const from = options.copiesMm === null ? 'found' : 'said';
+  const [right, down] = options.shiftMm;
+  const placed = copiesMm.map((matrix) => multiply([1, 0, 0, 1, right, down], matrix));
+  const copied = { tree: original.tree, measured: original, userUnitsPerInch: options.userUnitsPerInch };
+  const { list, ...report } = compareCopies(measured, copied, placed, options.toleranceMm);
+  return {
+    ...report,
+    findings: [...findings, ...report.findings],
+    files: summaries,
+    copies: { from, list },
+  };
 }

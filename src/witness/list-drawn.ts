@@ -1,6 +1,6 @@
 // Everything a file draws, on its artboard in millimetres.
 import { type Box, containsBox, EMPTY_BOX, grow, unite } from '../geometry/box.js';
-import type { Matrix } from '../geometry/matrix.js';
+import { IDENTITY, type Matrix } from '../geometry/matrix.js';
 import { pathBox } from '../geometry/path-box.js';
 import { ARC, createPathReader, type PathData, type PathReader } from '../geometry/path-data.js';
 import { strokeBox } from '../geometry/stroke-box.js';
@@ -210,13 +210,19 @@ function visit(listing: Listing, task: Task): void {
  * Lists what a file draws, uses followed, hidden shapes left out.
  *
  * @param mmPerPx - Millimetres per px of the artboard.
+ * @param place - Where the artboard lies, from mm on it to the mm that are answered.
  * @unit mm from the artboard's top left, y down
  */
-export function listDrawn(tree: WitnessTree, board: WitnessBoard, mmPerPx: number): DrawnList {
+export function listDrawn(
+  tree: WitnessTree,
+  board: WitnessBoard,
+  mmPerPx: number,
+  place: Matrix = IDENTITY,
+): DrawnList {
   const listing: Listing = {
     tree,
     book: readStyleBook(tree),
-    toMm: [mmPerPx, 0, 0, mmPerPx, 0, 0],
+    toMm: compose(place, [mmPerPx, 0, 0, mmPerPx, 0, 0]),
     reader: createPathReader(),
     shapes: [],
     tasks: [],

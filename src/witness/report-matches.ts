@@ -23,6 +23,8 @@ export interface ShapeMatch {
   readonly sourceId: string;
   /** Place in the source's order of painting, from 0. */
   readonly sourceIndex: number;
+  /** On sheets of copies: which copy it is of, from 1. */
+  readonly copy?: number;
   readonly ground: MatchGround;
   /** How far its middle lies from where it should. */
   readonly dxMm: number;
@@ -90,6 +92,8 @@ interface Reporting {
   readonly files: readonly MeasuredFile[];
   readonly toleranceMm: number;
   readonly shiftMm: readonly [number, number];
+  /** Shapes of one copy, where the source stands there several times; else 0. */
+  readonly shapesOfCopy: number;
   readonly groups: Map<string, Group>;
   /** How many groups there are per code and file. */
   readonly kinds: Map<string, number>;
@@ -124,6 +128,15 @@ function ratio(here: number, there: number, tolerance: number): number {
   return Math.abs(here - there) <= 2 * tolerance || there <= tolerance ? 1 : here / there;
 }
 
+/** Which copy a shape of the source is of, from 1; 0 where there are none. */
+function copyOf({ shapesOfCopy }: Reporting, index: number): number {
+  return shapesOfCopy === 0 ? 0 : Math.floor(index / shapesOfCopy) + 1;
+}
+
+function sayCopy(copy: number): string {
+  return copy === 0 ? '' : ` in copy ${copy}`;
+}
+
 /** Measures one pairing. */
 function measurePairing(reporting: Reporting, pairing: Pairing): ShapeMatch {
   const { source, files, shiftMm, toleranceMm } = reporting;
@@ -132,15 +145,18 @@ function measurePairing(reporting: Reporting, pairing: Pairing): ShapeMatch {
   const a = original.shape.box;
   const b = copy.shape.box;
   const middle = (low: number, high: number): number => (low + high) / 2;
+  const of = copyOf(reporting, pairing.source);
+  const sourceIndex = of === 0 ? pairing.source : pairing.source % reporting.shapesOfCopy;
   return {
     file: files[copy.file]!.summary.name,
-    shape: copy.shape.id === '' ? `${copy.shape.kind} ${pairing.source + 1}` : nameShape(copy.shape),
+    shape: copy.shape.id === '' ? `${copy.shape.kind} ${sourceIndex + 1}` : nameShape(copy.shape),
     by: pairing.ground === 'id' ? 'id' : 'geometry',
     element: copy.shape.kind,
     id: copy.shape.id,
     sourceElement: original.shape.kind,
     sourceId: original.shape.id,
-    sourceIndex: pairing.source,
+    sourceIndex,
+    ...(of === 0 ? {} : { copy: of }),
     ground: pairing.ground,
     dxMm: middle(b.x0, b.x1) - middle(a.x0, a.x1) - shiftMm[0] + 0,
     dyMm: middle(b.y0, b.y1) - middle(a.y0, a.y1) - shiftMm[1] + 0,
@@ -160,21 +176,29 @@ function reportPlace(reporting: Reporting, match: ShapeMatch, copy: Copy): void 
   const { toleranceMm } = reporting;
   const allowed = match.ground === 'box' ? 4 * toleranceMm : toleranceMm;
   if (match.deviationMm <= allowed) return;
-  const { file, dxMm, dyMm, scaleX, scaleY, deviationMm } = match;
+  const { file, dxMm, dyMm, scaleX, scaleY, deviationMm, copy: of = 0 } = match;
+  const where = sayCopy(of);
+  const inCopy = of === 0 ? {} : { copy: of };
   if (scaleX !== 1 || scaleY !== 1) {
-    const key = `${scaleX.toFixed(4)} ${scaleY.toFixed(4)}`;
+    const key = `${of} ${scaleX.toFixed(4)} ${scaleY.toFixed(4)}`;
     const by = `${sayMm(100 * scaleX)} % in width and ${sayMm(100 * scaleY)} % in height`;
-    const text = (what: string): string => `${file}: ${what} drawn at ${by} of the source`;
-    addTo(reporting, key, { code: 'verify/scaled', file, text, data: { scaleX, scaleY } }, copy.shape, deviationMm);
+    const text = (what: string): string => `${file}: ${what}${where} drawn at ${by} of the source`;
+    addTo(
+      reporting,
+      key,
+      { code: 'verify/scaled', file, text, data: { scaleX, scaleY, ...inCopy } },
+      copy.shape,
+      deviationMm,
+    );
     return;
   }
   const isAltered = Math.max(Math.abs(dxMm), Math.abs(dyMm)) <= toleranceMm;
-  const key = isAltered ? 'altered' : `${dxMm.toFixed(3)} ${dyMm.toFixed(3)}`;
+  const key = `${of} ${isAltered ? 'altered' : `${dxMm.toFixed(3)} ${dyMm.toFixed(3)}`}`;
   const by = isAltered
     ? `turned, mirrored or bent in place, by up to ${sayMm(deviationMm)} mm`
     : `moved by ${sayMm(dxMm)}, ${sayMm(dyMm)} mm`;
-  const text = (what: string): string => `${file}: ${what} ${by} against the source`;
-  const data = { dxMm: Number(dxMm.toFixed(6)) + 0, dyMm: Number(dyMm.toFixed(6)) + 0 };
+  const text = (what: string): string => `${file}: ${what}${where} ${by} against the source`;
+  const data = { dxMm: Number(dxMm.toFixed(6)) + 0, dyMm: Number(dyMm.toFixed(6)) + 0, ...inCopy };
   addTo(reporting, key, { code: 'verify/moved', file, text, data }, copy.shape, deviationMm);
 }
 
@@ -216,11 +240,13 @@ function reportCopies(reporting: Reporting, pairings: readonly Pairing[]): void 
     if (isParted(original, copies)) continue;
     if (copies.length > 1) {
       const where = [...new Set(copies.map(nameOf))].join(' and ');
-      const text = (what: string): string => `${where}: ${what} drawn ${copies.length} times, in the source once`;
-      const data = { times: copies.length };
+      const of = copyOf(reporting, source);
+      const text = (what: string): string =>
+        `${where}: ${what}${sayCopy(of)} drawn ${copies.length} times, in the source once`;
+      const data = { times: copies.length, ...(of === 0 ? {} : { copy: of }) };
       addTo(
         reporting,
-        `${where} ${copies.length}`,
+        `${where} ${of} ${copies.length}`,
         { code: 'verify/doubled', file: nameOf(copies.at(-1)!), text, data },
         original,
         0,
@@ -237,7 +263,11 @@ export function reportMatches(
   matching: ShapeMatching,
   source: MeasuredFile,
   files: readonly MeasuredFile[],
-  options: { readonly toleranceMm: number; readonly shiftMm: readonly [number, number] },
+  options: {
+    readonly toleranceMm: number;
+    readonly shiftMm: readonly [number, number];
+    readonly shapesOfCopy: number;
+  },
 ): {
   readonly findings: readonly Finding[];
   readonly matches: readonly ShapeMatch[];
@@ -252,14 +282,17 @@ export function reportMatches(
     reportPlace(reporting, match, pairing.copy);
     if (match.deviationMm > greatestDeviationMm || greatestDeviationAt === '') {
       greatestDeviationMm = match.deviationMm;
-      greatestDeviationAt = `${nameShape(pairing.copy.shape)} in ${match.file}`;
+      const where = sayCopy(copyOf(reporting, pairing.source));
+      greatestDeviationAt = `${nameShape(pairing.copy.shape)}${where} in ${match.file}`;
     }
     return match;
   });
   reportCopies(reporting, matching.pairings);
   for (const index of matching.missing) {
-    const text = (what: string): string => `${what} of the source drawn in none of the files`;
-    addTo(reporting, '', { code: 'verify/missing', file: '', text, data: {} }, source.drawn.shapes[index]!, 0);
+    const of = copyOf(reporting, index);
+    const text = (what: string): string => `${what} of the source drawn in none of the files${sayCopy(of)}`;
+    const data = of === 0 ? {} : { copy: of };
+    addTo(reporting, `${of}`, { code: 'verify/missing', file: '', text, data }, source.drawn.shapes[index]!, 0);
   }
   for (const copy of matching.added) {
     const file = files[copy.file]!.summary.name;

@@ -37,6 +37,7 @@ function compare(seeded: Case): FileComparison {
       toleranceMm: seeded.toleranceMm ?? 0.001,
       shiftMm: seeded.shiftMm ?? [0, 0],
       userUnitsPerInch: seeded.userUnitsPerInch ?? null,
+      copiesMm: null,
     },
   );
 }
