@@ -122,7 +122,7 @@ function printCopies({ copies }: Comparison): string {
     const turn = Math.round((Math.atan2(b, a) * 18_000) / Math.PI) / 100 + 0;
     return [
       `  copy ${i + 1}`,
-      `from ${e.toFixed(3)}, ${f.toFixed(3)} mm`,
+      `artboard's top left at ${e.toFixed(3)}, ${f.toFixed(3)} mm`,
       `turned ${turn} degrees`,
       sayCount(shapes, 'shape'),
       `greatest deviation ${greatestDeviationMm.toFixed(6)} mm`,

@@ -11,13 +11,16 @@ interface Record {
   readonly answers: { readonly [name: string]: { readonly hash: string; readonly answer: Answer } };
 }
 
-function pathOf(set: FileSet['name']): string {
+/** What answers are kept of: sets of files, and sheets of copies. */
+export type StoreName = FileSet['name'] | 'sheets';
+
+function pathOf(set: StoreName): string {
   return join(import.meta.dirname, 'recorded', `${set}.json.gz`);
 }
 
 /** Writes the answers about the files of a set. */
 export function recordAnswers(
-  set: FileSet['name'],
+  set: StoreName,
   browser: string,
   files: readonly AskedFile[],
   answers: readonly Answer[],
@@ -32,7 +35,7 @@ export function recordAnswers(
  *
  * @throws Error where a file was not recorded, or is another one now.
  */
-export function recallAnswers(set: FileSet['name'], files: readonly AskedFile[]): readonly Answer[] {
+export function recallAnswers(set: StoreName, files: readonly AskedFile[]): readonly Answer[] {
   const path = pathOf(set);
   if (!existsSync(path)) throw new Error(`nothing is recorded of ${set}: npm run oracles -- --record`);
   const { answers } = JSON.parse(gunzipSync(readFileSync(path)).toString('utf8')) as Record;
