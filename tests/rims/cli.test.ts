@@ -247,6 +247,25 @@ describe('pinbar verify', () => {
     expect(greatestDeviationMm).toBeCloseTo(0.2, 6);
   });
 
+  it('holds each copy of a sheet against the source, by the manifest beside the files or without it', () => {
+    const sheet = ['--sheet', '700x500', '--gutter', '6', '--ups', '2x1', '--out', 'verified-sheet'];
+    expect(run(['split', sample('tuck-carton.svg'), '--skip-checks', ...sheet]).status).toBe(0);
+    const files = readdirSync(join(scratch, 'verified-sheet'))
+      .filter((name) => /-(?:crease|print|cut)\.svg$/.test(name))
+      .map((name) => join('verified-sheet', name));
+    expect(files).toHaveLength(3);
+    const said = run(['verify', ...files, '--source', sample('tuck-carton.svg')]);
+    expect([said.status, said.out]).toEqual([
+      0,
+      expect.stringContaining('2 copies of the source, where the manifest puts them'),
+    ]);
+    rmSync(join(scratch, 'verified-sheet', 'manifest.json'));
+    const found = run(['verify', ...files, '--source', sample('tuck-carton.svg'), '--json']);
+    expect(found.status).toBe(0);
+    const { copies } = JSON.parse(found.out);
+    expect([copies.from, copies.list.length, copies.list[0].shapes]).toEqual(['found', 2, copies.list[1].shapes]);
+  });
+
   it('refuses one file alone: nothing compared is not in register', () => {
     const ran = run(['verify', sample('tuck-carton.svg')]);
     expect(ran.status).toBe(2);
