@@ -129,12 +129,12 @@ function ratio(here: number, there: number, tolerance: number): number {
 }
 
 /** Which copy a shape of the source is of, from 1; 0 where there are none. */
-function copyOf({ shapesOfCopy }: Reporting, index: number): number {
-  return shapesOfCopy === 0 ? 0 : Math.floor(index / shapesOfCopy) + 1;
-}
+const copyOf = ({ shapesOfCopy }: Reporting, index: number): number =>
+  shapesOfCopy === 0 ? 0 : Math.floor(index / shapesOfCopy) + 1;
 
-function sayCopy(copy: number): string {
-  return copy === 0 ? '' : ` in copy ${copy}`;
+/** A copy in words and as data; nothing where there are none. */
+function tellCopy(copy: number): { readonly where: string; readonly inCopy: { readonly copy?: number } } {
+  return copy === 0 ? { where: '', inCopy: {} } : { where: ` in copy ${copy}`, inCopy: { copy } };
 }
 
 /** Measures one pairing. */
@@ -142,8 +142,7 @@ function measurePairing(reporting: Reporting, pairing: Pairing): ShapeMatch {
   const { source, files, shiftMm, toleranceMm } = reporting;
   const original: Copy = { file: -1, list: source.drawn, shape: source.drawn.shapes[pairing.source]! };
   const { copy } = pairing;
-  const a = original.shape.box;
-  const b = copy.shape.box;
+  const [a, b] = [original.shape.box, copy.shape.box];
   const middle = (low: number, high: number): number => (low + high) / 2;
   const of = copyOf(reporting, pairing.source);
   const sourceIndex = of === 0 ? pairing.source : pairing.source % reporting.shapesOfCopy;
@@ -177,8 +176,7 @@ function reportPlace(reporting: Reporting, match: ShapeMatch, copy: Copy): void 
   const allowed = match.ground === 'box' ? 4 * toleranceMm : toleranceMm;
   if (match.deviationMm <= allowed) return;
   const { file, dxMm, dyMm, scaleX, scaleY, deviationMm, copy: of = 0 } = match;
-  const where = sayCopy(of);
-  const inCopy = of === 0 ? {} : { copy: of };
+  const { where, inCopy } = tellCopy(of);
   if (scaleX !== 1 || scaleY !== 1) {
     const key = `${of} ${scaleX.toFixed(4)} ${scaleY.toFixed(4)}`;
     const by = `${sayMm(100 * scaleX)} % in width and ${sayMm(100 * scaleY)} % in height`;
@@ -240,13 +238,13 @@ function reportCopies(reporting: Reporting, pairings: readonly Pairing[]): void 
     if (isParted(original, copies)) continue;
     if (copies.length > 1) {
       const where = [...new Set(copies.map(nameOf))].join(' and ');
-      const of = copyOf(reporting, source);
+      const { where: place, inCopy } = tellCopy(copyOf(reporting, source));
       const text = (what: string): string =>
-        `${where}: ${what}${sayCopy(of)} drawn ${copies.length} times, in the source once`;
-      const data = { times: copies.length, ...(of === 0 ? {} : { copy: of }) };
+        `${where}: ${what}${place} drawn ${copies.length} times, in the source once`;
+      const data = { times: copies.length, ...inCopy };
       addTo(
         reporting,
-        `${where} ${of} ${copies.length}`,
+        `${where}${place} ${copies.length}`,
         { code: 'verify/doubled', file: nameOf(copies.at(-1)!), text, data },
         original,
         0,
@@ -282,17 +280,16 @@ export function reportMatches(
     reportPlace(reporting, match, pairing.copy);
     if (match.deviationMm > greatestDeviationMm || greatestDeviationAt === '') {
       greatestDeviationMm = match.deviationMm;
-      const where = sayCopy(copyOf(reporting, pairing.source));
+      const { where } = tellCopy(match.copy ?? 0);
       greatestDeviationAt = `${nameShape(pairing.copy.shape)}${where} in ${match.file}`;
     }
     return match;
   });
   reportCopies(reporting, matching.pairings);
   for (const index of matching.missing) {
-    const of = copyOf(reporting, index);
-    const text = (what: string): string => `${what} of the source drawn in none of the files${sayCopy(of)}`;
-    const data = of === 0 ? {} : { copy: of };
-    addTo(reporting, `${of}`, { code: 'verify/missing', file: '', text, data }, source.drawn.shapes[index]!, 0);
+    const { where, inCopy: data } = tellCopy(copyOf(reporting, index));
+    const text = (what: string): string => `${what} of the source drawn in none of the files${where}`;
+    addTo(reporting, where, { code: 'verify/missing', file: '', text, data }, source.drawn.shapes[index]!, 0);
   }
   for (const copy of matching.added) {
     const file = files[copy.file]!.summary.name;
