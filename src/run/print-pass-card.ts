@@ -195,7 +195,7 @@ export function printPassCard(pass: RunPass, sheet: RunSheet, picture: string): 
   const origin = pass.tool === null || sheet.machine.origin === null ? '' : 'Ring with arrows: origin.';
   const marks = sheet.job.marks.length === 0 ? '' : 'Dots and crosses: register marks.';
   const lines =
-    pass.tiesOf === null ? LINE_WORDS[pass.role] : `Diamonds: ties, on the thin lines of ${escapeText(pass.tiesOf)}.`;
+    pass.tiesOf === null ? LINE_WORDS[pass.role] : `Diamonds: ties, on the thin lines of ${escapeXml(pass.tiesOf)}.`;
   const dark = isShownDark(pass.role) ? `Shown dark: ${pass.role}.` : '';
   const caption = [lines, dark, origin, marks, sayLines(pass)];
   return `<section class="pass">
