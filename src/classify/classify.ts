@@ -16,7 +16,14 @@ import type { PassRequest, Ticket } from '../model/ticket.js';
 import { type Claim, type Claimer, createClaimer, hasPrintFill } from './claim.js';
 import type { ColourReader, CompiledRule } from './compile-rules.js';
 import { listEmptyPasses, listUnusedRules, refuseEmpty } from './describe-rules.js';
-import { answerUnclaimed, createTroubleLog, quoteLayer, type Trouble, type TroubleLog } from './describe-trouble.js';
+import {
+  answerUnclaimed,
+  createTroubleLog,
+  keepNames,
+  quoteLayer,
+  type Trouble,
+  type TroubleLog,
+} from './describe-trouble.js';
 import { type LayerSuggestions, suggestLayers } from './suggest.js';
 
 /** What `classify` decides. */
@@ -70,7 +77,7 @@ function sayOpen(work: Work, shape: Shape, claim: Exclude<Claim, { readonly kind
       const suggestion = suggestions.layers[claim.layer]!;
       return {
         detail: `may be for ${suggestion.role}: ${suggestion.reason}.`,
-        remedy: `If that is right, say --take ${suggestion.role}=${quoteLayer(artwork, claim.layer)}.`,
+        remedy: `If that is right, say --take ${suggestion.role}=${quoteLayer(artwork, claim.layer)}.${keepNames(artwork, claim.layer, suggestions)}`,
         data: { role: suggestion.role },
       };
     }
@@ -79,7 +86,7 @@ function sayOpen(work: Work, shape: Shape, claim: Exclude<Claim, { readonly kind
       const why = doubt === '' ? 'no layer name around them says what they are for' : doubt;
       return {
         detail: work.rules.length > 0 ? 'are taken by no rule.' : `are claimed by nobody: ${why}.`,
-        remedy: answerUnclaimed(artwork, shape.layer, suggestions),
+        remedy: `${answerUnclaimed(artwork, shape.layer, suggestions)}${work.rules.length > 0 ? '' : keepNames(artwork, shape.layer, suggestions)}`,
       };
     }
   }

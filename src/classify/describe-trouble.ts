@@ -90,6 +90,22 @@ export function createTroubleLog(artwork: Artwork): TroubleLog {
   };
 }
 
+const MOST_TAKES = 20;
+
+/**
+ * What else an answer must say where names decide: rules take their place, so who gives one for a layer would lose the others.
+ *
+ * @param answered - The layer that the answer is for, or -1.
+ */
+export function keepNames(artwork: Artwork, answered: number, suggestions: LayerSuggestions): string {
+  const takes = suggestions.layers.flatMap((suggestion, layer) =>
+    suggestion?.sure === true && layer !== answered ? [`--take ${suggestion.role}=${quoteLayer(artwork, layer)}`] : [],
+  );
+  if (takes.length === 0) return '';
+  const more = takes.length > MOST_TAKES ? `, and ${takes.length - MOST_TAKES} more` : '';
+  return ` Rules take the place of layer names, so say the others too: ${takes.slice(0, MOST_TAKES).join(' ')}${more}.`;
+}
+
 /** A ready answer for shapes that nobody claims. */
 export function answerUnclaimed(artwork: Artwork, layer: number, suggestions: LayerSuggestions): string {
   if (layer < 0) return 'Say which pass takes them, for instance --take print=rest.';

@@ -1,6 +1,6 @@
 // Troubles of many shapes put into few findings, each put in words once.
 import { describe, expect, it } from 'vitest';
-import { answerUnclaimed, createTroubleLog, quoteLayer } from '../../../src/classify/describe-trouble.js';
+import { answerUnclaimed, createTroubleLog, keepNames, quoteLayer } from '../../../src/classify/describe-trouble.js';
 import { suggestRoles } from '../../../src/classify/suggest.js';
 import { makeArtwork } from './make-artwork.js';
 
@@ -56,4 +56,21 @@ it('offers the role that a layer suggests, else print', () => {
   expect(answerUnclaimed(ARTWORK, 2, suggestions)).toContain('--take creasing=layer:"Crease/Inner"');
   expect(answerUnclaimed(ARTWORK, -1, suggestions)).toContain('--take print=rest');
   expect(quoteLayer(makeArtwork([{ name: 'say "x"' }], []), 0)).toBe('layer:"say *x*"');
+});
+
+it('repeats what layer names say, which rules take the place of', () => {
+  const named = makeArtwork(
+    [{ name: 'Meadow' }, { name: 'Crease' }, { name: 'Cut' }, { name: 'Dull print' }],
+    [{ layer: 0 }, { layer: 1, stroke: '#123' }, { layer: 2, stroke: '#456' }, { layer: 3, fill: '#789' }],
+  );
+  const suggestions = suggestRoles(named);
+  const sure = suggestions.layers.flatMap((one, layer) =>
+    one?.sure ? [`${one.role}=${quoteLayer(named, layer)}`] : [],
+  );
+  expect(sure.length).toBeGreaterThan(1);
+  const said = keepNames(named, 0, suggestions);
+  expect([...said.matchAll(/--take (\S+?=layer:"[^"]*")/g)].map(([, take]) => take)).toEqual(sure);
+  expect(keepNames(named, 3, suggestions)).not.toContain('Dull print');
+  const alone = makeArtwork([{ name: 'Meadow' }], [{ layer: 0 }]);
+  expect(keepNames(alone, 0, suggestRoles(alone))).toBe('');
 });
