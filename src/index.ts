@@ -14,6 +14,7 @@ export type {
 } from './model/artwork.js';
 export type { CheckGroup } from './model/check-kinds.js';
 export type { CheckSettings } from './model/check-settings.js';
+export type { Correction } from './model/correction.js';
 export {
   FINDING_KINDS,
   type Finding,
@@ -69,7 +70,6 @@ export type {
 export type { ExtentMm, Judgement, PassProof, Proof } from './model/proof.js';
 export type {
   CorrectedPass,
-  Correction,
   FitKind,
   MarkReading,
   RegisterFit,
@@ -99,7 +99,8 @@ export { PINBAR_VERSION } from './model/version.js';
 export { check, type InspectOptions, inspect, type NamedFile, split, type VerifyOptions, verify } from './pipeline.js';
 export { judgeMarks } from './register/judge-marks.js';
 export { type DrawnMarks, readMarks } from './register/read-marks.js';
-export { correctPasses, type PassFile } from './road/correct-passes.js';
+export type { PassFile } from './road/correct-pass.js';
+export { correctPasses, type PassToCorrect } from './road/correct-passes.js';
 export { type MadeRunSheet, makeJobRunSheet, makeRunSheet, type RunRequest } from './road/make-run-sheet.js';
 export { copiesOf } from './road/read-manifest.js';
 export { DEFAULT_LIMITS, type Limits } from './source/source.js';

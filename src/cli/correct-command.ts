@@ -61,20 +61,24 @@ export async function runCorrect(path: string, flags: CorrectFlags, signal: Abor
   if (!refused) {
     const files = [];
     const ties = job.tieFiles.filter(({ name }) => passes.some((pass) => pass.name === name));
-    for (const pass of [...passes, ...ties]) files.push({ name: pass.file, bytes: await readPass(job, pass) });
+    for (const pass of [...passes, ...ties]) {
+      files.push({ name: pass.file, bytes: await readPass(job, pass), turn: pass.turn });
+    }
     made = await correctPasses(files, fit, report, { signal });
-    await publishFiles(folder, [...made.files, made.manifest], {
+    await publishFiles(folder, [...made.files, ...made.turnedFiles, made.manifest], {
       inputPath: join(resolve(flags.job), 'manifest.json'),
       force: flags.force === true,
     });
   }
   if (flags.json) {
-    const files = (made?.files ?? []).map(({ name, byteLength, sha256, deviationMm }) => ({
-      name,
-      bytes: byteLength,
-      sha256,
-      deviationMm,
-    }));
+    const files = [...(made?.files ?? []), ...(made?.turnedFiles ?? [])].map(
+      ({ name, byteLength, sha256, deviationMm }) => ({
+        name,
+        bytes: byteLength,
+        sha256,
+        deviationMm,
+      }),
+    );
     writeJson({
       pinbar: 1,
       document: 'correction',
@@ -87,11 +91,6 @@ export async function runCorrect(path: string, flags: CorrectFlags, signal: Abor
   } else {
     writeResult(`${printRegister(report)}${printCorrection(made, folder)}`);
   }
-  const turned = job.turnedFiles.filter(({ name }) => passes.some((pass) => pass.name === name));
-  if (made !== null && turned.length > 0)
-    writeMessage(
-      `Corrected as seen from the front; not made anew: ${turned.map(({ file }) => file).join(', ')}. Do not load ${turned.length === 1 ? 'that one' : 'these'} for a corrected run.`,
-    );
   if (fit.standardErrorMm === null)
     writeMessage('This fit goes through the marks exactly: a mark that was misread moves the passes with it.');
   return refused ? EXIT.findings : EXIT.inRegister;

@@ -3,13 +3,15 @@ import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { readInput } from '../disk/read-input.js';
-import { type DrawnMarks, PinbarError } from '../index.js';
+import { type DrawnMarks, PinbarError, type SheetTurn } from '../index.js';
 
 /** A pass of a written job. */
 export interface WrittenPass {
   readonly name: string;
   readonly file: string;
   readonly sha256: string;
+  /** How the sheet is turned for a pass on the reverse, which then has a mirrored file too. */
+  readonly turn?: SheetTurn | undefined;
 }
 
 /** What later steps need of a written job. */
@@ -23,12 +25,12 @@ export interface WrittenJob {
   readonly turnedFiles: readonly WrittenPass[];
 }
 
-type TurnedEntry = Omit<WrittenPass, 'name'>;
+type TurnedEntry = SheetTurn & Pick<WrittenPass, 'file' | 'sha256'>;
 
 interface ManifestShape {
   readonly document?: unknown;
   readonly marks?: readonly { readonly name: string; readonly xMm: number; readonly yMm: number }[];
-  readonly passes?: readonly (WrittenPass & { readonly turned?: TurnedEntry })[];
+  readonly passes?: readonly (Omit<WrittenPass, 'turn'> & { readonly turned?: TurnedEntry })[];
   readonly ties?: readonly {
     readonly pass: string;
     readonly tiesFile?: string | null;
@@ -50,6 +52,11 @@ function refuse(folder: string, why: string, cause?: unknown): PinbarError {
   );
 }
 
+/** How a mirrored file of the manifest is mirrored. */
+function pickTurn(turned: TurnedEntry | undefined): SheetTurn | undefined {
+  return turned === undefined ? undefined : { axis: turned.axis, axisMm: turned.axisMm, way: turned.way };
+}
+
 /**
  * Reads the manifest of a job.
  *
@@ -66,12 +73,18 @@ export async function readJob(folder: string): Promise<WrittenJob> {
     throw refuse(folder, 'its manifest.json is not that of a split');
   }
   const marks = new Map((manifest.marks ?? []).map(({ name, xMm, yMm }) => [name, [xMm, yMm] as const]));
-  const { passes, ties = [] } = manifest;
-  const tieFiles = ties.flatMap(({ pass: name, tiesFile: file, tiesSha256: sha256 }) =>
-    typeof file === 'string' && sha256 !== undefined ? [{ name, file, sha256 }] : [],
+  const { ties = [] } = manifest;
+  const passes = manifest.passes.map(({ name, file, sha256, turned }) => ({
+    name,
+    file,
+    sha256,
+    turn: pickTurn(turned),
+  }));
+  const tieFiles = ties.flatMap(({ pass: name, tiesFile: file, tiesSha256: sha256, tiesTurned }) =>
+    typeof file === 'string' && sha256 !== undefined ? [{ name, file, sha256, turn: pickTurn(tiesTurned) }] : [],
   );
   const turnedFiles = [
-    ...passes.map(({ name, turned }) => ({ name, turned })),
+    ...manifest.passes.map(({ name, turned }) => ({ name, turned })),
     ...ties.map(({ pass: name, tiesTurned: turned }) => ({ name, turned })),
   ].flatMap(({ name, turned }) => (turned === undefined ? [] : [{ name, file: turned.file, sha256: turned.sha256 }]));
   return { folder, marks, passes, tieFiles, turnedFiles };

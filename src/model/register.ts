@@ -75,11 +75,3 @@ export interface CorrectedPass extends OutputFile {
   /** Greatest distance of a shape from where the fit puts it, mm. */
   readonly deviationMm: number;
 }
-
-/** Passes moved by one and the same fit. */
-export interface Correction {
-  readonly fit: RegisterFit;
-  readonly files: readonly CorrectedPass[];
-  /** The record: fit, readings, files with their hashes, findings. */
-  readonly manifest: OutputFile;
-}

@@ -1,11 +1,6 @@
 // What measured marks say, in words and figures for the person at the machine.
-import {
-  type Correction,
-  FIT_PHRASES,
-  type FitKind,
-  type RegisterFit,
-  type RegisterReport,
-} from '../model/register.js';
+import type { Correction } from '../model/correction.js';
+import { FIT_PHRASES, type FitKind, type RegisterFit, type RegisterReport } from '../model/register.js';
 import { printFindings } from './print-findings.js';
 
 const KIND_WORDS: Readonly<Record<FitKind, string>> = {
@@ -86,11 +81,12 @@ export function printRegister(report: RegisterReport): string {
 export function printCorrection(made: Correction | null, folder: string): string {
   if (made === null)
     return '\nNothing was corrected: the marks say something is wrong, see above. The passes are as they were.\n';
-  const greatest = Math.max(...made.files.map((file) => file.deviationMm));
+  const greatest = Math.max(...[...made.files, ...made.turnedFiles].map((file) => file.deviationMm));
   return [
     '',
     `Corrected by ${FIT_PHRASES[made.fit.kind]}; the passes of the job are as they were:`,
     ...made.files.map((file) => `  ${file.name}`),
+    ...made.turnedFiles.map(({ name, of }) => `  ${name}, ${of} mirrored for the reverse`),
     `  in ${folder}`,
     `Read back: every shape is drawn as before, and none is more than ${greatest.toFixed(6)} mm from where the fit puts it.`,
     '',

@@ -1,7 +1,7 @@
 // Moves a pass to where the marks were measured: all it holds in one group with the fitted matrix, then looked at again.
 import { invert, type Matrix, multiply } from '../geometry/matrix.js';
 import { printNumber } from '../geometry/print-number.js';
-import type { Artwork } from '../model/artwork.js';
+import type { Artwork, Shape } from '../model/artwork.js';
 import type { RoadOptions } from '../model/job.js';
 import { encodeUtf8, equalBytes, sha256Hex } from '../model/platform.js';
 import type { CorrectedPass } from '../model/register.js';
@@ -36,6 +36,12 @@ function findById(source: Source, id: string): number {
   return -1;
 }
 
+/** The file of a pass as it was written. */
+export interface PassFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
 /** What a group with a matrix is put around a pass for. */
 export interface Wrapping {
   readonly groupId: string;
@@ -54,19 +60,29 @@ function refuse(name: string, why: string, what: string): PinbarError {
   });
 }
 
+interface ReadFile {
+  readonly source: Source;
+  readonly artwork: Artwork;
+}
+
+/** The shapes of a file without its marks, also where these lie in a group that was put around a pass before. */
+function ownShapes({ source, artwork }: ReadFile): readonly Shape[] {
+  const marks = findById(source, MARKS_ID);
+  const end = marks < 0 ? -1 : source.elements.next[marks]!;
+  return artwork.shapes.filter((shape) => shape.carrier < marks || shape.carrier >= end);
+}
+
 /** Holds the corrected file against the pass it came from; returns the greatest deviation, mm. */
 function judge(
   { name, what }: { readonly name: string; readonly what: string },
-  before: { readonly source: Source; readonly artwork: Artwork },
-  after: { readonly source: Source; readonly artwork: Artwork },
+  before: ReadFile,
+  after: ReadFile,
   fit: Matrix,
 ): number {
-  const marks = findById(after.source, MARKS_ID);
-  const end = marks < 0 ? -1 : after.source.elements.next[marks]!;
-  const shapes = after.artwork.shapes.filter((shape) => shape.carrier < marks || shape.carrier >= end);
-  if (shapes.length !== before.artwork.shapes.length) throw refuse(name, 'another number of shapes is drawn', what);
+  const [drawn, shapes] = [ownShapes(before), ownShapes(after)];
+  if (shapes.length !== drawn.length) throw refuse(name, 'another number of shapes is drawn', what);
   let greatest = 0;
-  before.artwork.shapes.forEach((shape, i) => {
+  drawn.forEach((shape, i) => {
     const moved = shapes[i]!;
     if (!hasEqualPaint(shape, moved) || shape.draws !== moved.draws)
       throw refuse(name, `a ${shape.kind} is painted otherwise`, what);
@@ -84,7 +100,7 @@ function judge(
  * @throws PinbarError `register/corrected-already` where such a group is there, `register/not-kept`, and those of reading the file.
  */
 export async function wrapPass(
-  file: { readonly name: string; readonly bytes: Uint8Array },
+  file: PassFile,
   { groupId, what, matrixMm }: Wrapping,
   options: RoadOptions = {},
 ): Promise<CorrectedPass> {
@@ -135,10 +151,6 @@ export async function wrapPass(
  * @param fitMm - From where a point is drawn to where it is to lie, mm from the sheet's top left.
  * @throws PinbarError `register/corrected-already`, `register/not-kept`, and those of reading the file.
  */
-export async function correctPass(
-  file: { readonly name: string; readonly bytes: Uint8Array },
-  fitMm: Matrix,
-  options: RoadOptions = {},
-): Promise<CorrectedPass> {
+export async function correctPass(file: PassFile, fitMm: Matrix, options: RoadOptions = {}): Promise<CorrectedPass> {
   return wrapPass(file, { groupId: GROUP_ID, what: 'corrected', matrixMm: fitMm }, options);
 }

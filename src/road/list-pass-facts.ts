@@ -10,7 +10,7 @@ import { shapeOutline } from '../resolve/shape-outline.js';
 import type { RunLine } from '../run/measure-lines.js';
 import type { PassFacts } from '../run/run-facts.js';
 import type { Source } from '../source/source.js';
-import type { PassFile } from './correct-passes.js';
+import type { PassFile } from './correct-pass.js';
 import type { SizeMm } from './measure-files.js';
 import { resolveSource, scanBytes } from './read-artwork.js';
 import type { ManifestParts, TurnedFile } from './read-manifest.js';

@@ -13,7 +13,7 @@ import type { RunFacts } from '../run/run-facts.js';
 import { nearestWord } from '../ticket/nearest-word.js';
 import { finishText } from '../write/finish-files.js';
 import { stemOf } from '../write/name-files.js';
-import type { PassFile } from './correct-passes.js';
+import type { PassFile } from './correct-pass.js';
 import { listPassFacts } from './list-pass-facts.js';
 import { type ManifestParts, readManifest } from './read-manifest.js';
 import { roundMm } from './turn-passes.js';

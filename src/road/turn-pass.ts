@@ -2,8 +2,7 @@
 import type { Matrix } from '../geometry/matrix.js';
 import type { RoadOptions } from '../model/job.js';
 import type { SheetTurn, TurnedPass } from '../model/run-sheet.js';
-import { wrapPass } from './correct-pass.js';
-import type { PassFile } from './correct-passes.js';
+import { type PassFile, wrapPass } from './correct-pass.js';
 
 const GROUP_ID = 'pinbar-turned';
 

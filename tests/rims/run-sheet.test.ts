@@ -106,7 +106,17 @@ describe('pinbar run-sheet', () => {
     writeFileSync(join(folder, 'marks.csv'), rows.join('\n'));
     const corrected = run('correct', ...marks);
     expect(corrected.status).toBe(0);
-    expect(corrected.stderr).toContain('not made anew: tuck-carton.1-crease.turned.svg');
+    expect(corrected.stdout).toContain('tuck-carton.1-crease.turned.svg, tuck-carton.1-crease.svg mirrored');
+    // A shift to the right is one to the left in the mirror.
+    const shiftOf = (name: string): number =>
+      Number(
+        /id="pinbar-register" transform="matrix\(1 0 0 1 ([-\d.]+) 0\)"/.exec(read(`reverse.corrected/${name}`))![1],
+      );
+    expect(shiftOf('tuck-carton.1-crease.svg')).toBeCloseTo(0.2, 9);
+    const turned = read('reverse.corrected/tuck-carton.1-crease.turned.svg');
+    const across = Number(/width="([\d.]+)mm"/.exec(turned)![1]);
+    expect(/id="pinbar-turned" transform="matrix\(-1 0 0 1 ([-\d.]+) 0\)"/.exec(turned)![1]).toBe(String(across));
+    expect(shiftOf('tuck-carton.1-crease.turned.svg')).toBeCloseTo(0.2, 9);
     expect(readdirSync(join(folder, 'reverse.corrected'))).toContain('tuck-carton.3-cut-ties.svg');
     expect(read('reverse.corrected/tuck-carton.3-cut-ties.svg')).toContain('pinbar-register');
   });
