@@ -98,9 +98,13 @@ const MOST_TAKES = 20;
  * @param answered - The layer that the answer is for, or -1.
  */
 export function keepNames(artwork: Artwork, answered: number, suggestions: LayerSuggestions): string {
-  const takes = suggestions.layers.flatMap((suggestion, layer) =>
-    suggestion?.sure === true && layer !== answered ? [`--take ${suggestion.role}=${quoteLayer(artwork, layer)}`] : [],
-  );
+  const takes = suggestions.layers
+    .flatMap((suggestion, layer) =>
+      suggestion?.sure === true && layer !== answered
+        ? [`--take ${suggestion.role}=${quoteLayer(artwork, layer)}`]
+        : [],
+    )
+    .sort();
   if (takes.length === 0) return '';
   const more = takes.length > MOST_TAKES ? `, and ${takes.length - MOST_TAKES} more` : '';
   return ` Rules take the place of layer names, so say the others too: ${takes.slice(0, MOST_TAKES).join(' ')}${more}.`;

@@ -69,7 +69,7 @@ it('repeats what layer names say, which rules take the place of', () => {
   );
   expect(sure.length).toBeGreaterThan(1);
   const said = keepNames(named, 0, suggestions);
-  expect([...said.matchAll(/--take (\S+?=layer:"[^"]*")/g)].map(([, take]) => take)).toEqual(sure);
+  expect([...said.matchAll(/--take (\S+?=layer:"[^"]*")/g)].map(([, take]) => take)).toEqual(sure.toSorted());
   expect(keepNames(named, 3, suggestions)).not.toContain('Dull print');
   const alone = makeArtwork([{ name: 'Meadow' }], [{ layer: 0 }]);
   expect(keepNames(alone, 0, suggestRoles(alone))).toBe('');
