@@ -64,7 +64,7 @@ function printSequence(job: JobResult): string {
     report.pass,
     `lines ${sayMm(report.lineMm)}`,
     `travel ${sayMm(report.travelBeforeMm)} before, ${sayMm(report.travelAfterMm)} now`,
-    `${report.liftsBefore} lifts before, ${report.liftsAfter} now`,
+    `lifts ${report.liftsBefore} before, ${report.liftsAfter} now`,
     `${sayCount(report.moved, 'element')} moved`,
     report.restarted === 0 ? '' : `${report.restarted} started elsewhere`,
   ]);
