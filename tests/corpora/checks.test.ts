@@ -39,7 +39,7 @@ describe('every fifth of 2,465 layered drawings of openmoji', () => {
         "broken": [],
         "counts": {
           "answer-needed": 1,
-          "check/bleed-short": 399,
+          "check/bleed-short": 400,
           "check/cut-order": 144,
           "check/die-knockout": 17,
           "check/hairline": 1,
@@ -47,7 +47,7 @@ describe('every fifth of 2,465 layered drawings of openmoji', () => {
           "check/line-painted": 140,
           "check/line-under-art": 37,
           "check/loose-piece": 147,
-          "check/near-edge": 386,
+          "check/near-edge": 387,
           "check/outline-crosses-itself": 5,
           "check/outline-open": 252,
           "check/segment-short": 125,
