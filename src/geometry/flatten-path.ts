@@ -79,6 +79,10 @@ function mapAll(matrix: Matrix, points: readonly number[]): readonly number[] {
   return run.points;
 }
 
+/** Shared by all single straight lines, which are most of a drawing of creases: small arrays of their own cost more than their points. */
+const ONE_START = Uint32Array.of(0);
+const ONE_STRAIGHT = Uint8Array.of(0);
+
 /** A finished run; null where it has no segment or is not finite. */
 function finishRun(run: Run, closed: boolean): Outline | null {
   const { points, starts, curved } = run;
@@ -98,11 +102,12 @@ function finishRun(run: Run, closed: boolean): Outline | null {
     }
   }
   if (starts.length === 0 || !points.every(Number.isFinite)) return null;
+  const isOneLine = points.length === 4 && starts.length === 1 && curved[0] === 0;
   return {
     closed,
     points: new Float64Array(points),
-    starts: new Uint32Array(starts),
-    curved: new Uint8Array(curved),
+    starts: isOneLine ? ONE_START : new Uint32Array(starts),
+    curved: isOneLine ? ONE_STRAIGHT : new Uint8Array(curved),
   };
 }
 
