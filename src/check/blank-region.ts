@@ -1,6 +1,6 @@
 // The board that stays: the blanks as an area.
 import { type Box, EMPTY_BOX, unite } from '../geometry/box.js';
-import { indexBoxes } from '../geometry/box-index.js';
+import { indexBoxList } from '../geometry/box-index.js';
 import { isInsideLoop } from '../geometry/inside-loop.js';
 import { boundPoints } from '../geometry/outline.js';
 import { type Grid, type GridLine, toGrid } from '../geometry/region.js';
@@ -48,7 +48,7 @@ export function blankTest(facts: CheckFacts): (x: number, y: number) => boolean 
   const rings = listRings(facts);
   if (rings.length === 0) return () => true;
   const boxes = rings.map(({ outer }) => boxOf(outer));
-  const index = indexBoxes(Float64Array.from(boxes.flatMap(({ x0, y0, x1, y1 }) => [x0, y0, x1, y1])));
+  const index = indexBoxList(boxes);
   return (x, y) =>
     index.search(x, y, x, y).some((place) => {
       const { outer, holes } = rings[place]!;

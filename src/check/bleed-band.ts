@@ -1,6 +1,6 @@
 // Where print has to reach beyond the blank: the band along the edges that it touches.
 import { type Box, grow, intersect, isEmptyBox } from '../geometry/box.js';
-import { indexBoxes } from '../geometry/box-index.js';
+import { indexBoxList } from '../geometry/box-index.js';
 import { clipRings } from '../geometry/clip-rings.js';
 import { type JoinedPart, joinParts } from '../geometry/join-parts.js';
 import {
@@ -178,14 +178,7 @@ function isMoreThanSeam(part: Region, area: number): boolean {
 
 /** Finds what lies near a box, by place in a list of lines. */
 function indexLines(lines: readonly GridLine[]): (box: Box) => readonly GridLine[] {
-  const index = indexBoxes(
-    Float64Array.from(
-      lines.flatMap((line) => {
-        const { x0, y0, x1, y1 } = regionBox([line]);
-        return [x0, y0, x1, y1];
-      }),
-    ),
-  );
+  const index = indexBoxList(lines.map((line) => regionBox([line])));
   return ({ x0, y0, x1, y1 }) => [...index.search(x0, y0, x1, y1)].sort((a, b) => a - b).map((at) => lines[at]!);
 }
 

@@ -1,6 +1,6 @@
 // Divides the strip along the blank's edge into cells, so that each is looked at with only what lies near it.
 import { type Box, grow } from '../geometry/box.js';
-import { indexBoxes } from '../geometry/box-index.js';
+import { indexBoxList } from '../geometry/box-index.js';
 import { clipRings } from '../geometry/clip-rings.js';
 import { type GridLine, regionBox } from '../geometry/region.js';
 import { leaveOutBled } from './leave-out-bled.js';
@@ -75,20 +75,14 @@ function cutOut({ blank, plies }: BleedCell, box: Box, halo: number): Omit<Bleed
  * A ring stays with its print or goes without it, so none that has its bleed seems to lack it.
  */
 function keepNear(cell: BleedCell, doubtful: SegmentIndex, reach: number): BleedCell {
-  const blank = cell.blank.filter((ring) => doubtful.meets(grow(regionBox([ring]), reach)));
-  const index = indexBoxes(
-    Float64Array.from(
-      blank.flatMap((ring) => {
-        const { x0, y0, x1, y1 } = grow(regionBox([ring]), reach);
-        return [x0, y0, x1, y1];
-      }),
-    ),
-  );
+  const boxed = cell.blank.map((ring) => ({ ring, around: grow(regionBox([ring]), reach) }));
+  const near = boxed.filter(({ around }) => doubtful.meets(around));
+  const index = indexBoxList(near.map(({ around }) => around));
   const plies = cell.plies.filter(({ region }) => {
     const { x0, y0, x1, y1 } = regionBox(region);
     return index.meets(x0, y0, x1, y1);
   });
-  return { ...cell, blank, plies };
+  return { ...cell, blank: near.map(({ ring }) => ring), plies };
 }
 
 /**

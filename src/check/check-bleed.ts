@@ -1,7 +1,8 @@
 // Does print reach far enough beyond the blank's edge, wherever it touches that edge?
 import { type Box, grow, isEmptyBox } from '../geometry/box.js';
-import { indexBoxes } from '../geometry/box-index.js';
+import { type BoxIndex, indexBoxList } from '../geometry/box-index.js';
 import { fromGrid, type Grid, type GridLine, type Region } from '../geometry/region.js';
+import { endsOf } from '../geometry/segment.js';
 import type { Shape } from '../model/artwork.js';
 import { type Finding, type FindingText, finding } from '../model/finding.js';
 import { type Placement, placementsByPass } from '../model/pass.js';
@@ -88,33 +89,21 @@ function middleOf(part: Region): readonly [number, number] {
 
 /** How near a part comes to the edge, grid units. */
 function reachOf(part: Region, { segments, bleed }: Edge): number {
-  const { ends } = segments;
-  const sides = segmentsOf(part, true);
+  const sides = { ends: segmentsOf(part, true) };
   let least = bleed;
-  for (let at = 0; at < sides.length; at += 4) {
-    const [x0, y0, x1, y1] = [sides[at]!, sides[at + 1]!, sides[at + 2]!, sides[at + 3]!];
+  for (let side = 0; 4 * side < sides.ends.length; side += 1) {
+    const own = endsOf(sides, side);
+    const [x0, y0, x1, y1] = own;
     const box = { x0: Math.min(x0, x1), y0: Math.min(y0, y1), x1: Math.max(x0, x1), y1: Math.max(y0, y1) };
     for (const place of segments.near(grow(box, least))) {
-      const own = [x0, y0, x1, y1];
-      const { distance } = clearDistance(own, [
-        ends[4 * place]!,
-        ends[4 * place + 1]!,
-        ends[4 * place + 2]!,
-        ends[4 * place + 3]!,
-      ]);
-      least = Math.min(least, distance);
+      least = Math.min(least, clearDistance(own, endsOf(segments, place)).distance);
     }
   }
   return least;
 }
 
 /** The topmost shape that prints where a part begins, or null. */
-function shapeAt(
-  touches: readonly Touch[],
-  boxes: ReturnType<typeof indexBoxes>,
-  part: Region,
-  edge: Edge,
-): Shape | null {
+function shapeAt(touches: readonly Touch[], boxes: BoxIndex, part: Region, edge: Edge): Shape | null {
   const [x, y] = middleOf(part);
   const reach = edge.bleed + edge.touch;
   const places = boxes.search(x - reach, y - reach, x + reach, y + reach);
@@ -133,7 +122,7 @@ function bareStretches(facts: CheckFacts, edge: Edge, placements: readonly Place
   if (parts === null) return 'pieces';
   if (parts.length === 0) return [];
   const boxes = touches.map(({ shape }) => toUnits(edge.grid, shape.drawnBound));
-  const index = indexBoxes(Float64Array.from(boxes.flatMap(({ x0, y0, x1, y1 }) => [x0, y0, x1, y1])));
+  const index = indexBoxList(boxes);
   return parts.map(({ region: part, area }) => {
     const [x, y] = middleOf(part);
     const areaMm2 = area / (GRID_PER_MM * GRID_PER_MM);

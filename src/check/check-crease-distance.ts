@@ -1,5 +1,5 @@
 // Do creases keep their distance from cuts and from each other?
-import { parallelDistance } from '../geometry/segment.js';
+import { endsOf, parallelDistance } from '../geometry/segment.js';
 import type { Finding } from '../model/finding.js';
 import type { ToolLine } from '../model/tool-line.js';
 import { isBelow } from './beyond-bound.js';
@@ -7,7 +7,7 @@ import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { joinPlaces, type LineStretch } from './join-places.js';
 import { roundValue, sayMm } from './say-value.js';
-import { endsOf, piecesNear } from './tool-pieces.js';
+import { piecesNear } from './tool-pieces.js';
 
 /** Lines that differ by less in direction run side by side: 5 degrees, as a slope. */
 const PARALLEL_SLOPE = 0.0875;

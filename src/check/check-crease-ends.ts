@@ -1,12 +1,12 @@
 // Do creases end where they should?
-import { crossingParameter, distanceToPiece } from '../geometry/segment.js';
+import { crossingParameter, distanceToPiece, endsOf, type PieceEnds } from '../geometry/segment.js';
 import type { IdleFold } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
 import { boundSlack, isAbove } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { roundValue, sayMm } from './say-value.js';
-import { endsOf, type PieceEnds, piecesAround, type ToolPieces } from './tool-pieces.js';
+import { piecesAround, type ToolPieces } from './tool-pieces.js';
 
 /** A crease end or a stretch of a crease, with what was measured of it. */
 interface Odd extends Trouble {

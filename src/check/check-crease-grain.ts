@@ -1,9 +1,9 @@
 // How do creases run against the grain of the board?
+import { endsOf } from '../geometry/segment.js';
 import { type Finding, finding } from '../model/finding.js';
 import type { CheckFacts } from './check-facts.js';
 import { pointMm } from './gather-troubles.js';
 import { roundValue, sayMm } from './say-value.js';
-import { endsOf } from './tool-pieces.js';
 
 /**
  * The length of creases with and across the grain that `grain` says. A note: sources contradict each other on which is better.

@@ -1,5 +1,5 @@
 // Is art kept away from a die line by a white line of the print?
-import { type BoxIndex, indexBoxes } from '../geometry/box-index.js';
+import { type BoxIndex, indexBoxList } from '../geometry/box-index.js';
 import { scalesOf } from '../geometry/scales.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
@@ -38,8 +38,7 @@ function listAreas(facts: CheckFacts, placements: readonly Placement[]): Below {
     const isPicture = shape.kind === 'image';
     return shape.draws && part !== 'stroke' && (isPicture || fillInk(shape.paint) === 'ink') ? [shape] : [];
   });
-  const boxes = shapes.flatMap(({ drawnBound: { x0, y0, x1, y1 } }) => [x0, y0, x1, y1]);
-  return { shapes, index: indexBoxes(Float64Array.from(boxes)) };
+  return { shapes, index: indexBoxList(shapes.map(({ drawnBound }) => drawnBound)) };
 }
 
 /** Whether an area that is painted before a shape covers a point. */

@@ -1,5 +1,5 @@
 // Do lines lie on each other?
-import { overlapOf } from '../geometry/segment.js';
+import { endsOf, overlapOf } from '../geometry/segment.js';
 import type { Finding } from '../model/finding.js';
 import type { ToolLine } from '../model/tool-line.js';
 import { isBelow } from './beyond-bound.js';
@@ -7,7 +7,7 @@ import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { joinPlaces, type LineStretch } from './join-places.js';
 import { roundValue, sayMm } from './say-value.js';
-import { endsOf, piecesNear, type ToolPieces } from './tool-pieces.js';
+import { piecesNear, type ToolPieces } from './tool-pieces.js';
 
 /** Lines this near lie on each other: above what flattening may leave between two drawings of a curve. @unit mm */
 const ON_MM = 0.02;

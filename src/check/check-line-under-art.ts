@@ -1,7 +1,7 @@
 // Do die lines lie on top, where nobody misses them while drawing?
-import { indexBoxes } from '../geometry/box-index.js';
+import { indexBoxList } from '../geometry/box-index.js';
 import type { Outline } from '../geometry/outline.js';
-import { crossingParameter } from '../geometry/segment.js';
+import { crossingParameter, endsOf, type PieceEnds } from '../geometry/segment.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { isToolpath } from '../model/pass.js';
@@ -13,7 +13,6 @@ import { fillInk } from './ink.js';
 import { inLayer, sayCount } from './layer-words.js';
 import { roundValue, sayMm } from './say-value.js';
 import { indexSegments, type SegmentIndex } from './segment-index.js';
-import { endsOf, type PieceEnds } from './tool-pieces.js';
 import { windingAt } from './winding-at.js';
 
 /** A line with how much of it is covered. */
@@ -48,7 +47,7 @@ function findCrossed(edges: SegmentIndex, piece: PieceEnds): readonly number[] {
   const [x0, y0, x1, y1] = piece;
   const box = { x0: Math.min(x0, x1), y0: Math.min(y0, y1), x1: Math.max(x0, x1), y1: Math.max(y0, y1) };
   return edges.near(box).flatMap((place) => {
-    const edge = [0, 1, 2, 3].map((at) => edges.ends[4 * place + at]!);
+    const edge = endsOf(edges, place);
     const across = crossingParameter(edge, piece);
     const along = crossingParameter(piece, edge);
     const isOn = across !== null && across >= 0 && across <= 1;
@@ -68,8 +67,7 @@ function findAreas(facts: CheckFacts): Areas | null {
     if (isArea) areas.push(shape);
   }
   if (areas.length === 0) return null;
-  const boxes = areas.flatMap(({ drawnBound: { x0, y0, x1, y1 } }) => [x0, y0, x1, y1]);
-  const index = indexBoxes(Float64Array.from(boxes));
+  const index = indexBoxList(areas.map(({ drawnBound }) => drawnBound));
   const edges = indexSegments(
     Float64Array.from(piecesOf(areas.flatMap((shape) => outlineOf(shape).map(close)))),
     LONGEST,

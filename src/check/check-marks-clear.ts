@@ -1,6 +1,6 @@
 // Do marks stand clear of print that covers them, and outside of every blank?
 import type { Box } from '../geometry/box.js';
-import { indexBoxes } from '../geometry/box-index.js';
+import { indexBoxes, indexBoxList } from '../geometry/box-index.js';
 import { isInsideLoop } from '../geometry/inside-loop.js';
 import { IDENTITY, invert } from '../geometry/matrix.js';
 import { boundPoints } from '../geometry/outline.js';
@@ -33,7 +33,7 @@ function findCovered(facts: CheckFacts): readonly Trouble[] {
   const own = listOwnMarks(facts);
   if (own.length === 0) return [];
   const covers = listCovers(facts, own);
-  const index = indexBoxes(Float64Array.from(covers.flatMap(({ drawnBound: { x0, y0, x1, y1 } }) => [x0, y0, x1, y1])));
+  const index = indexBoxList(covers.map(({ drawnBound }) => drawnBound));
   return own.flatMap((mark): readonly Trouble[] => {
     const { x0, y0, x1, y1 } = mark.box;
     const over = index

@@ -1,11 +1,13 @@
 // Do type and small art keep clear of cuts and creases?
+
 import { grow, isEmptyBox } from '../geometry/box.js';
+import { endsOf } from '../geometry/segment.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import type { Part } from '../model/pass.js';
 import { blankTest } from './blank-region.js';
 import type { CheckFacts } from './check-facts.js';
-import { clearDistance, type Ends } from './clear-distance.js';
+import { clearDistance } from './clear-distance.js';
 import { type DieLines, findDieLines, piecesOf } from './die-lines.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { prints, strokeInk } from './ink.js';
@@ -46,12 +48,6 @@ function sizeOf(art: readonly number[]): number {
   return farthest;
 }
 
-function endsAt({ segments }: DieLines, place: number): Ends {
-  const at = 4 * place;
-  const { ends } = segments;
-  return [ends[at]!, ends[at + 1]!, ends[at + 2]!, ends[at + 3]!];
-}
-
 /** Half the width of what is printed of a stroke, px. */
 function halfStroke({ paint, matrix }: Shape, part: Part): number {
   if (part === 'fill' || strokeInk(paint) !== 'ink') return 0;
@@ -86,7 +82,7 @@ function findNear(
   const half = isText ? 0 : halfStroke(shape, part);
   let near: Near | null = null;
   for (const place of places) {
-    const { distance, over } = clearDistance(art, endsAt(lines, place));
+    const { distance, over } = clearDistance(art, endsOf(lines.segments, place));
     if (distance === 0 && over >= margins.over) return null;
     const distancePx = Math.max(0, distance - half);
     if (distancePx >= margins.margin || (near !== null && distancePx >= near.distancePx)) continue;

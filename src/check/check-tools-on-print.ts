@@ -1,6 +1,6 @@
 // Which tools run over a printed face?
 import { isEmptyBox } from '../geometry/box.js';
-import { indexBoxes } from '../geometry/box-index.js';
+import { indexBoxList } from '../geometry/box-index.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { type Placement, placementsByPass, type Role } from '../model/pass.js';
@@ -21,8 +21,7 @@ function findPrinted(facts: CheckFacts, placements: readonly Placement[]): (shap
   const shapes = [...new Set(placements.map(({ shape }) => shape))]
     .map((index) => facts.artwork.shapes[index]!)
     .filter(({ draws, drawnBound }) => draws && !isEmptyBox(drawnBound));
-  const boxes = shapes.flatMap(({ drawnBound: { x0, y0, x1, y1 } }) => [x0, y0, x1, y1]);
-  const index = indexBoxes(Float64Array.from(boxes));
+  const index = indexBoxList(shapes.map(({ drawnBound }) => drawnBound));
   return (shape) => {
     const { x0, y0, x1, y1 } = shape.drawnBound;
     return index.search(x0, y0, x1, y1).some((place) => shapesMeet(facts, shape, shapes[place]!));

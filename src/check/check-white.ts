@@ -1,6 +1,6 @@
 // Does white lie under the print it carries, as far inside its rim as asked?
 import { type Box, EMPTY_BOX, grow, isEmptyBox, unite } from '../geometry/box.js';
-import { indexBoxes } from '../geometry/box-index.js';
+import { type BoxIndex, indexBoxList } from '../geometry/box-index.js';
 import { fromGrid, type Region, regionArea } from '../geometry/region.js';
 import type { Shape } from '../model/artwork.js';
 import { type Finding, type FindingCode, type FindingText, finding } from '../model/finding.js';
@@ -30,21 +30,13 @@ function listDrawn({ artwork, assignment }: CheckFacts, role: Role): readonly Dr
     .map(({ shape, part }) => ({ shape: artwork.shapes[shape]!, part }));
 }
 
-function boxesOf(shapes: readonly { readonly shape: Shape }[]): Float64Array {
-  return Float64Array.from(
-    shapes.flatMap(
-      ({
-        shape: {
-          drawnBound: { x0, y0, x1, y1 },
-        },
-      }) => [x0, y0, x1, y1],
-    ),
-  );
+function indexDrawn(shapes: readonly { readonly shape: Shape }[]): BoxIndex {
+  return indexBoxList(shapes.map(({ shape }) => shape.drawnBound));
 }
 
 /** Print that lies within reach of any white; white art in it is where white is to show. */
 function nearWhite(facts: CheckFacts, white: readonly DrawnShape[], reachPx: number): readonly DrawnShape[] {
-  const index = indexBoxes(boxesOf(white));
+  const index = indexDrawn(white);
   return listDrawn(facts, 'print').filter(({ shape }) => {
     const { x0, y0, x1, y1 } = grow(shape.drawnBound, reachPx);
     return index.meets(x0, y0, x1, y1);
@@ -63,7 +55,7 @@ function reportUnlooked({ assignment }: CheckFacts, why: Unlooked): Finding {
 /** Parts as troubles of the topmost white shape whose box they meet. */
 function toMisfits(regions: ShapeRegions, white: readonly Touch[], parts: readonly Region[]): readonly Misfit[] {
   const { grid } = regions;
-  const index = indexBoxes(boxesOf(white));
+  const index = indexDrawn(white);
   return parts.map((part) => {
     const at = fromGrid(grid, part[0]![0]!);
     const places = index.search(at[0], at[1], at[0], at[1]);

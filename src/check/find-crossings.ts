@@ -1,8 +1,8 @@
 // Where a closed line crosses itself, at its points too.
 import { orient } from '../geometry/orient.js';
-import { crossingParameter, nearestParameter } from '../geometry/segment.js';
+import { crossingParameter, endsOf, nearestParameter, type PieceEnds } from '../geometry/segment.js';
 import { pointAlong } from './point-along.js';
-import { endsOf, type PieceEnds, piecesNear, type ToolPieces } from './tool-pieces.js';
+import { piecesNear, type ToolPieces } from './tool-pieces.js';
 
 /** A closed line. */
 export interface Loop {

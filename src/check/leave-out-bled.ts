@@ -1,6 +1,6 @@
 // Leaves out the rings of the blank that one printed area reaches far enough beyond all round.
 import { type Box, containsBox, grow } from '../geometry/box.js';
-import { indexBoxes } from '../geometry/box-index.js';
+import { indexBoxList } from '../geometry/box-index.js';
 import { type GridLine, regionBox } from '../geometry/region.js';
 import type { Ply } from './printed-region.js';
 
@@ -29,7 +29,7 @@ function holdsRing(area: GridLine, ring: GridLine, distance: number): boolean {
  */
 export function leaveOutBled(rings: readonly GridLine[], plies: readonly Ply[], bleed: number): readonly GridLine[] {
   const boxes = plies.map(({ region }) => regionBox(region));
-  const index = indexBoxes(Float64Array.from(boxes.flatMap(({ x0, y0, x1, y1 }) => [x0, y0, x1, y1])));
+  const index = indexBoxList(boxes);
   const isCovered = (ring: GridLine): boolean => {
     const around: Box = grow(regionBox([ring]), bleed - OFF);
     // From the topmost down: white takes away what lies below it.

@@ -1,7 +1,7 @@
 // Leaves out what adds nothing to the printed area: ink that lies wholly on ink.
 import type { Box } from '../geometry/box.js';
 import { containsBox, isEmptyBox } from '../geometry/box.js';
-import { indexBoxes } from '../geometry/box-index.js';
+import { indexBoxList } from '../geometry/box-index.js';
 import type { Outline } from '../geometry/outline.js';
 import type { Shape } from '../model/artwork.js';
 import type { Part } from '../model/pass.js';
@@ -91,9 +91,7 @@ export function leaveOutCovered(facts: CheckFacts, drawn: readonly DrawnShape[])
     .slice(0, MOST_COVERS);
   if (covers.length === 0) return drawn;
   const whites = [...drawn.keys()].filter((at) => whitens(drawn[at]!));
-  const index = indexBoxes(
-    Float64Array.from(whites.flatMap((at) => [boxes[at]!.x0, boxes[at]!.y0, boxes[at]!.x1, boxes[at]!.y1])),
-  );
+  const index = indexBoxList(whites.map((at) => boxes[at]!));
   const isCover = new Set(covers.map(({ at }) => at));
   return drawn.filter((one, at) => {
     // A cover stays, also where another holds it: two alike would leave each other out.

@@ -1,5 +1,5 @@
 // Whether areas of print can be worked out in reasonable time.
-import type { Outline } from '../geometry/outline.js';
+import { countPieces, type Outline } from '../geometry/outline.js';
 import type { CheckFacts } from './check-facts.js';
 import { strokeInk } from './ink.js';
 import type { DrawnShape } from './leave-out-covered.js';
@@ -35,13 +35,19 @@ const TIMES_STROKED = 16;
 
 /** Low and high ends of the pieces along y, each in order. */
 function listEnds(outlines: readonly Outline[]): { readonly low: Float64Array; readonly high: Float64Array } {
-  const { ends, count } = listToolPieces(outlines.map((outline) => ({ outline })));
+  const count = outlines.reduce((sum, outline) => sum + countPieces(outline), 0);
   const low = new Float64Array(count);
   const high = new Float64Array(count);
-  for (let piece = 0; piece < count; piece += 1) {
-    const [y0, y1] = [ends[4 * piece + 1]!, ends[4 * piece + 3]!];
-    low[piece] = Math.min(y0, y1);
-    high[piece] = Math.max(y0, y1);
+  let at = 0;
+  for (const outline of outlines) {
+    const { points } = outline;
+    const pieces = countPieces(outline);
+    for (let piece = 0; piece < pieces; piece += 1) {
+      const [y0, y1] = [points[2 * piece + 1]!, points[2 * piece + 3] ?? points[1]!];
+      low[at] = Math.min(y0, y1);
+      high[at] = Math.max(y0, y1);
+      at += 1;
+    }
   }
   return { low: low.sort(), high: high.sort() };
 }

@@ -1,5 +1,6 @@
 // A point along a tool line, found without walking it.
-import { endsOf, type ToolPieces } from './tool-pieces.js';
+import { endsOf } from '../geometry/segment.js';
+import type { ToolPieces } from './tool-pieces.js';
 
 /** The point of a line at a length from its start; its first or last point where it is not that long. @unit px */
 export function pointAlong(pieces: ToolPieces, line: number, length: number): readonly [number, number] {

@@ -1,6 +1,6 @@
 // The area of the board that a pass prints: white art hides what lies below it.
 import type { Box } from '../geometry/box.js';
-import { indexBoxes } from '../geometry/box-index.js';
+import { indexBoxList } from '../geometry/box-index.js';
 import { type Grid, NO_REGION, type Region, regionBox, subtractRegion, uniteRegions } from '../geometry/region.js';
 import type { Shape } from '../model/artwork.js';
 import type { Part } from '../model/pass.js';
@@ -58,7 +58,7 @@ export function touchesOf(
  */
 function stackDepths(touches: readonly Ply[]): Uint32Array | null {
   const boxes = touches.map(({ region }) => regionBox(region));
-  const index = indexBoxes(Float64Array.from(boxes.flatMap(({ x0, y0, x1, y1 }) => [x0, y0, x1, y1])));
+  const index = indexBoxList(boxes);
   const depths = new Uint32Array(touches.length);
   let looks = MOST_LOOKS * touches.length;
   for (const [at, { x0, y0, x1, y1 }] of boxes.entries()) {

@@ -1,6 +1,7 @@
 // The straight pieces of all tool lines, and which lie near which.
 import { type BoxIndex, indexBoxes } from '../geometry/box-index.js';
 import { countPieces } from '../geometry/outline.js';
+import { endsOf } from '../geometry/segment.js';
 import type { ToolLine } from '../model/tool-line.js';
 
 /** Straight pieces side by side. */
@@ -54,15 +55,6 @@ export function listToolPieces(lines: readonly Pick<ToolLine, 'outline'>[]): Too
   }
   first[lines.length] = at;
   return { count, ends, line, first, start, index: indexBoxes(boxes) };
-}
-
-/** Ends of a straight piece, px. A plain list: a view of a column costs more than all that is done with it. */
-export type PieceEnds = readonly [x0: number, y0: number, x1: number, y1: number];
-
-/** Ends of a piece. */
-export function endsOf({ ends }: ToolPieces, piece: number): PieceEnds {
-  const at = 4 * piece;
-  return [ends[at]!, ends[at + 1]!, ends[at + 2]!, ends[at + 3]!];
 }
 
 /** Pieces whose boxes come nearer to a point than a distance along x and y. */

@@ -1,5 +1,6 @@
 // Finds boxes that meet a box.
 import Flatbush from 'flatbush';
+import type { Box } from './box.js';
 
 /** An index of upright boxes. */
 export interface BoxIndex {
@@ -30,4 +31,11 @@ export function indexBoxes(boxes: Float64Array): BoxIndex {
     search: (x0, y0, x1, y1) => index.search(x0, y0, x1, y1),
     meets: (x0, y0, x1, y1) => index.collides(x0, y0, x1, y1),
   };
+}
+
+/** The same of boxes that are objects. */
+export function indexBoxList(boxes: readonly Box[]): BoxIndex {
+  const corners = new Float64Array(4 * boxes.length);
+  for (const [at, { x0, y0, x1, y1 }] of boxes.entries()) corners.set([x0, y0, x1, y1], 4 * at);
+  return indexBoxes(corners);
 }

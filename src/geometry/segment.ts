@@ -1,5 +1,14 @@
 // Straight pieces: distances to them, crossings of them.
 
+/** Ends of a straight piece. A plain list: a view of a column costs more than all that is done with it. */
+export type PieceEnds = readonly [x0: number, y0: number, x1: number, y1: number];
+
+/** Ends of a piece out of a column of them: x0, y0, x1, y1 each. */
+export function endsOf({ ends }: { readonly ends: Float64Array }, piece: number): PieceEnds {
+  const at = 4 * piece;
+  return [ends[at]!, ends[at + 1]!, ends[at + 2]!, ends[at + 3]!];
+}
+
 /** The place on a piece nearest to a point: 0 at its start, 1 at its end. */
 export function nearestParameter(ax: number, ay: number, bx: number, by: number, x: number, y: number): number {
   const dx = bx - ax;
