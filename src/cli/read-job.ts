@@ -16,6 +16,8 @@ export interface WrittenPass {
 
 /** What later steps need of a written job. */
 export interface WrittenJob {
+  /** As it was parsed. */
+  readonly manifest: unknown;
   readonly folder: string;
   readonly marks: DrawnMarks;
   readonly passes: readonly WrittenPass[];
@@ -87,7 +89,7 @@ export async function readJob(folder: string): Promise<WrittenJob> {
     ...manifest.passes.map(({ name, turned }) => ({ name, turned })),
     ...ties.map(({ pass: name, tiesTurned: turned }) => ({ name, turned })),
   ].flatMap(({ name, turned }) => (turned === undefined ? [] : [{ name, file: turned.file, sha256: turned.sha256 }]));
-  return { folder, marks, passes, tieFiles, turnedFiles };
+  return { manifest, folder, marks, passes, tieFiles, turnedFiles };
 }
 
 /**

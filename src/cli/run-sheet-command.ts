@@ -1,5 +1,4 @@
 // pinbar run-sheet: the page that hangs on the machine.
-import { readFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { makeRunSheet, PinbarError } from '../index.js';
 import { printRun } from '../report/print-run.js';
@@ -25,13 +24,12 @@ export async function runRunSheet(path: string, flags: RunSheetFlags, signal: Ab
     });
   }
   const job = await readJob(path);
-  const manifest: unknown = JSON.parse(await readFile(join(path, 'manifest.json'), 'utf8'));
   const files = [];
   for (const pass of [...job.passes, ...job.tieFiles])
     files.push({ name: pass.file, bytes: await readPass(job, pass) });
   // Mirrored files are loaded at the machine as they are: they must be those of the manifest.
   for (const pass of job.turnedFiles) await readPass(job, pass);
-  const { sheet, files: pages } = await makeRunSheet(manifest, files, request, { signal });
+  const { sheet, files: pages } = await makeRunSheet(job.manifest, files, request, { signal });
   const folder = flags.out ?? path;
   if (signal.aborted) {
     throw new PinbarError('cancelled', {

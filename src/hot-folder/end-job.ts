@@ -15,6 +15,11 @@ export interface JobFacts {
   readonly interrupted: boolean;
 }
 
+/** Facts of a job of which nothing but its codes is known; an earlier run may have been cut off. */
+export function noFacts(codes: readonly string[]): JobFacts {
+  return { bytes: 0, sha256: null, codes, seconds: 0, interrupted: true };
+}
+
 /** A report for people and for programs. */
 export interface JobReport {
   readonly question: string;

@@ -1,5 +1,5 @@
 // The desk: which jobs of a watcher run now, which must run with nothing beside them, and what became of trouble.
-import type { JobFacts } from './end-job.js';
+import { noFacts } from './end-job.js';
 import { isFolderTrouble } from './explain-trouble.js';
 import { FileTrouble } from './file-trouble.js';
 import { replaceRecord } from './job-record.js';
@@ -49,10 +49,6 @@ interface DeskState {
   /** Whether the one that runs wants nothing beside it. */
   exclusive: boolean;
   closed: boolean;
-}
-
-function noFacts(codes: readonly string[]): JobFacts {
-  return { bytes: 0, sha256: null, codes, seconds: 0, interrupted: true };
 }
 
 /** Trouble ends in one of four ways: the job is another's, a file of it is broken, the folder has to be mended, or the fault is ours and told. */

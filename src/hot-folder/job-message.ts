@@ -42,5 +42,8 @@ export interface JobNotMade {
 /** What a worker answers. */
 export type JobAnswer = JobMade | JobNotMade;
 
+/** What a worker sends back: an answer, the system's code for why the art could not be read, or a fault of pinbar in its words. */
+export type WorkerReply = { readonly answer: JobAnswer } | { readonly unread: string } | { readonly fault: string };
+
 /** Why a worker gave no answer. */
 export type WorkerEnd = 'died' | 'time' | 'memory' | 'stopped';

@@ -1,6 +1,6 @@
 // Jobs that a watcher left behind: taken over one by one by a rename, then finished or run again.
 import { fetchBeside } from './claim-job.js';
-import { endFailed, type JobFacts, plainReport, sweepJob } from './end-job.js';
+import { endFailed, type JobFacts, noFacts, plainReport, sweepJob } from './end-job.js';
 import { FileTrouble, isUnreadable } from './file-trouble.js';
 import { codeOf, joinPath } from './folder-disk.js';
 import { nameOf, readRecord } from './job-record.js';
@@ -25,7 +25,7 @@ export function recoverUnknown(station: Station, folder: Buffer, onLost: OnLost)
   }
   const record = { id: station.nextId(), from: [delivered[0]!.name], beside: null, ticket: null };
   const job: HeldJob = { folder, record: { ...record, aloneRuns: 0, asked: null } };
-  const facts = { bytes: 0, sha256: null, codes: ['read/failed'], seconds: 0, interrupted: true };
+  const facts = noFacts(['read/failed']);
   endFailed(
     station,
     job,

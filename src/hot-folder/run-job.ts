@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import { type LimitChanges, PinbarError, readTicket } from '../index.js';
 import { keyOf } from './choose-ticket.js';
-import { endDone, endFailed, type JobFacts, parkJob, plainReport } from './end-job.js';
+import { endDone, endFailed, type JobFacts, noFacts, parkJob, plainReport } from './end-job.js';
 import { FileTrouble, readDelivered, sayUnread } from './file-trouble.js';
 import { joinPath } from './folder-disk.js';
 import type { JobAsked, JobMade, WorkerEnd } from './job-message.js';
@@ -95,8 +95,7 @@ export function failJob(runner: Runner, job: HeldJob, text: string, facts: JobFa
 
 /** Sets a job aside of which a file cannot be read. */
 export function failUnread(runner: Runner, job: HeldJob, error: FileTrouble): void {
-  const facts: JobFacts = { bytes: 0, sha256: null, codes: ['read/failed'], seconds: 0, interrupted: true };
-  failJob(runner, job, sayUnread(error), facts);
+  failJob(runner, job, sayUnread(error), noFacts(['read/failed']));
 }
 
 interface Run {

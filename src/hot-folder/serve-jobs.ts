@@ -1,10 +1,7 @@
 // The worker process: takes one job at a time from the watcher, answers, and ends with it.
 import { answerJob } from './answer-job.js';
 import { FileTrouble } from './file-trouble.js';
-import type { JobAnswer, JobAsked } from './job-message.js';
-
-/** What a worker sends back: an answer, why the art could not be read, or the words of a fault. */
-export type WorkerReply = { readonly answer: JobAnswer } | { readonly unread: string } | { readonly fault: string };
+import type { JobAsked, WorkerReply } from './job-message.js';
 
 async function reply(asked: JobAsked): Promise<WorkerReply> {
   try {

@@ -1,16 +1,10 @@
 // Worker processes: one job each at a time, so that what a job does to its process it does to itself alone.
 import { type ChildProcess, fork } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import type { JobAnswer, JobAsked, WorkerEnd } from './job-message.js';
+import type { JobAsked, WorkerEnd, WorkerReply } from './job-message.js';
 
 /** What came of handing a job to a worker. */
-export type WorkerResult =
-  | { readonly answer: JobAnswer }
-  /** The art could not be read: code of the system. */
-  | { readonly unread: string }
-  /** A fault of pinbar, in its words. */
-  | { readonly fault: string }
-  | { readonly end: WorkerEnd };
+export type WorkerResult = WorkerReply | { readonly end: WorkerEnd };
 
 /** Bounds of a job, and where the workers come from. */
 export interface PoolOptions {

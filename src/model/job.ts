@@ -137,7 +137,7 @@ export interface Comparison {
 export interface ComparedCopy {
   /** From mm on the source to mm on the sheet. */
   readonly matrixMm: Matrix;
-  /** Shapes of it that were found again. */
+  /** Shapes of it that were found again, over all files. */
   readonly shapes: number;
   readonly greatestDeviationMm: number;
 }

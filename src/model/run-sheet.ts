@@ -217,3 +217,8 @@ export interface RunSheet {
   readonly oldNews: readonly string[];
   readonly notes: readonly string[];
 }
+
+/** The number of a step of the run: that of the pass, and `b` behind it for its ties. */
+export function stepNumber({ order, tiesOf }: Pick<RunPass, 'order' | 'tiesOf'>): string {
+  return tiesOf === null ? `${order}` : `${order}b`;
+}

@@ -1,5 +1,5 @@
 // Ties: what is asked for, and what came of it.
-import type { Role } from './pass.js';
+import { isToolpath, type Pass, type Role } from './pass.js';
 
 /** Ties of one pass. Lengths in mm. */
 export interface TieRequest {
@@ -50,4 +50,12 @@ export interface TieReport {
   readonly longestFreeMm: number;
   /** The greatest share by which the pattern was stretched (above 0) or pressed together (below 0). */
   readonly stretch: number;
+}
+
+/** The ties that a pass gets: those asked for under its name, else under its role; only where a tool runs along its lines. */
+export function findTieRequest(requests: readonly TieRequest[], pass: Pass): TieRequest | undefined {
+  if (!isToolpath(pass.role)) return undefined;
+  return (
+    requests.find((request) => request.pass === pass.name) ?? requests.find(({ pass: asked }) => asked === pass.role)
+  );
 }

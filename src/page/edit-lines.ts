@@ -1,16 +1,12 @@
 // What a hand on the page changes in the ticket about the lines of tools: their order in a pass, and their ties.
-import { isToolpath, namePass, type Pass, ROLES } from '../model/pass.js';
+import { isToolpath, namePass, namesPass, type Pass, ROLES } from '../model/pass.js';
 import type { SequenceRequest } from '../model/sequence.js';
 import type { Ticket } from '../model/ticket.js';
-import type { TieRequest } from '../model/ties.js';
+import { findTieRequest, type TieRequest } from '../model/ties.js';
 import { DEFAULT_SEQUENCE, DEFAULT_TIES } from '../ticket/default-ticket.js';
 
 /** How the lines of tools follow each other: as drawn, by a short way, or that with other start points. */
 export type LineOrder = 'drawn' | 'short' | 'restarted';
-
-function isNamed(word: string, { name, role }: Pass): boolean {
-  return word === name || word === role;
-}
 
 /** How the ticket has lines put in order. */
 export function findLineOrder({ sequence }: Ticket): LineOrder {
@@ -26,8 +22,7 @@ export function setLineOrder({ sequence, ...ticket }: Ticket, order: LineOrder):
 
 /** Whether the lines of a pass are put in order. */
 export function isOrdered({ sequence }: Ticket, pass: Pass): boolean {
-  if (sequence === undefined) return false;
-  return sequence.passes.length === 0 || sequence.passes.some((word) => isNamed(word, pass));
+  return sequence !== undefined && namesPass(sequence.passes, pass);
 }
 
 /** The ticket that puts the lines of a pass in order, or leaves them as drawn. */
@@ -48,7 +43,7 @@ export function setOrigin(ticket: Ticket, origin: SequenceRequest['origin']): Ti
 
 /** The ties that the ticket asks of a pass; null for none. */
 export function findTies({ ties = [] }: Ticket, pass: Pass): TieRequest | null {
-  return ties.find((request) => isNamed(request.pass, pass)) ?? null;
+  return findTieRequest(ties, pass) ?? null;
 }
 
 /** Ties to begin with. */
@@ -64,7 +59,7 @@ export function setTies(
 ): Ticket {
   const { ties = [], ...rest } = ticket;
   const others = ties.flatMap((one) => {
-    if (!isNamed(one.pass, pass)) return [one];
+    if (!namesPass([one.pass], pass)) return [one];
     const alike =
       one.pass === pass.name ? [] : passes.filter(({ name, role }) => role === one.pass && name !== pass.name);
     return alike.map(({ name }) => ({ ...one, pass: name }));

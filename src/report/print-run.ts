@@ -1,5 +1,5 @@
 // A run sheet in a few lines for the terminal.
-import type { RunSheet } from '../model/run-sheet.js';
+import { type RunSheet, stepNumber } from '../model/run-sheet.js';
 
 function say(seconds: number | null): string {
   if (seconds === null) return 'not known';
@@ -16,8 +16,8 @@ export function printRun(sheet: RunSheet, folder: string, names: readonly string
   const lines = [
     `${job.name}: ${totals.sheets} sheets of ${material.name} on ${machine.name}`,
     ...passes.map(
-      ({ order, name, tiesOf, tool, time }) =>
-        `  ${order}${tiesOf === null ? '' : 'b'}  ${name}: ${tool === null ? 'not on this machine' : `${tool.name}, ${say(time.perSheetS)} a sheet, ${say(time.perRunS)} in all`}`,
+      ({ order, tiesOf, name, tool, time }) =>
+        `  ${stepNumber({ order, tiesOf })}  ${name}: ${tool === null ? 'not on this machine' : `${tool.name}, ${say(time.perSheetS)} a sheet, ${say(time.perRunS)} in all`}`,
     ),
     `  pass by pass ${say(totals.passByPassS)}, tool changes per sheet ${say(totals.toolChangesPerSheetS)}`,
     ...count(missing, 'figure is missing', 'figures are missing'),

@@ -2,16 +2,8 @@
 import { type Finding, type FindingCode, finding } from '../model/finding.js';
 import { isToolpath, namesPass, type Pass } from '../model/pass.js';
 import type { Ticket } from '../model/ticket.js';
-import type { TieRequest } from '../model/ties.js';
+import { findTieRequest } from '../model/ties.js';
 import { nearestWord } from '../ticket/nearest-word.js';
-
-/** The ties that a pass gets: those asked for under its name, else under its role; only where a tool runs along its lines. */
-export function findTieRequest(requests: readonly TieRequest[], pass: Pass): TieRequest | undefined {
-  if (!isToolpath(pass.role)) return undefined;
-  return (
-    requests.find((request) => request.pass === pass.name) ?? requests.find(({ pass: asked }) => asked === pass.role)
-  );
-}
 
 /** A word of the ticket, and the passes that it may mean. */
 interface Asked {

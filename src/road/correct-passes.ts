@@ -15,6 +15,10 @@ export interface PassToCorrect extends PassFile {
   readonly turn?: SheetTurn | undefined;
 }
 
+function describeFile({ name, byteLength, sha256, deviationMm }: CorrectedPass) {
+  return { name, bytes: byteLength, sha256, deviationMm };
+}
+
 function describe(made: Omit<Correction, 'manifest'>, report: RegisterReport): string {
   const { files, turnedFiles, fit } = made;
   const { readings, toleranceMm, verdict, findings } = report;
@@ -26,15 +30,8 @@ function describe(made: Omit<Correction, 'manifest'>, report: RegisterReport): s
     toleranceMm,
     verdict,
     readings: readings.map((reading) => ({ ...reading })),
-    files: files.map(({ name, byteLength, sha256, deviationMm }) => ({ name, bytes: byteLength, sha256, deviationMm })),
-    turnedFiles: turnedFiles.map(({ name, byteLength, sha256, deviationMm, of, turn }) => ({
-      name,
-      bytes: byteLength,
-      sha256,
-      deviationMm,
-      of,
-      ...turn,
-    })),
+    files: files.map(describeFile),
+    turnedFiles: turnedFiles.map((file) => ({ ...describeFile(file), of: file.of, ...file.turn })),
     findings: findings.map((item) => ({ ...item, place: { ...item.place } })),
   });
 }

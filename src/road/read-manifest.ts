@@ -13,6 +13,25 @@ export interface TurnedFile extends SheetTurn {
   readonly deviationMm: number;
 }
 
+/** What a ticket says of sheets and passes; one read back from a manifest may lack any of it. */
+export interface ManifestTicket {
+  readonly marginMm?: number;
+  readonly sheet?: { readonly gripperSide?: SheetSide };
+  readonly passes?: readonly {
+    readonly name: string;
+    readonly registersTo?: string;
+    readonly side?: 'front' | 'reverse';
+    readonly turn?: 'work-and-turn' | 'work-and-tumble';
+    readonly axisMm?: number;
+  }[];
+  readonly checks?: {
+    readonly gripperSide?: SheetSide;
+    readonly turnAxis?: 'not-said' | 'vertical' | 'horizontal';
+    readonly materialWidthMm?: number | null;
+    readonly materialHeightMm?: number | null;
+  };
+}
+
 /** The parts of a manifest that a run sheet is made from; sections that a job need not have are optional. */
 export interface ManifestParts {
   readonly input: { readonly name: string; readonly sha256: string };
@@ -51,23 +70,7 @@ export interface ManifestParts {
     readonly xMm: number;
     readonly yMm: number;
   }[];
-  readonly ticket?: {
-    readonly marginMm?: number;
-    readonly sheet?: { readonly gripperSide?: SheetSide };
-    readonly passes?: readonly {
-      readonly name: string;
-      readonly registersTo?: string;
-      readonly side?: 'front' | 'reverse';
-      readonly turn?: 'work-and-turn' | 'work-and-tumble';
-      readonly axisMm?: number;
-    }[];
-    readonly checks?: {
-      readonly gripperSide?: SheetSide;
-      readonly turnAxis?: 'not-said' | 'vertical' | 'horizontal';
-      readonly materialWidthMm?: number | null;
-      readonly materialHeightMm?: number | null;
-    };
-  };
+  readonly ticket?: ManifestTicket;
 }
 
 /**

@@ -1,28 +1,14 @@
 // Which passes lie on the reverse, about which axis their files are mirrored, and the mirrored files.
 import { type Finding, finding } from '../model/finding.js';
 import type { RoadOptions } from '../model/job.js';
-import { GRIPPER_SIDE, type SheetSide } from '../model/layout.js';
+import { GRIPPER_SIDE } from '../model/layout.js';
 import { type Pass, sideOf } from '../model/pass.js';
 import type { SheetTurn, TurnedPass } from '../model/run-sheet.js';
 import { joinPieces, type OutputFile } from '../model/sheet.js';
 import { PinbarError } from '../model/trouble.js';
 import type { SizeMm } from './measure-files.js';
+import type { ManifestTicket } from './read-manifest.js';
 import { turnPass } from './turn-pass.js';
-
-/** What a ticket says about turning; a ticket read back from a manifest may lack any of it. */
-export interface TurnRequest {
-  readonly sheet?: { readonly gripperSide?: SheetSide };
-  readonly passes?: readonly {
-    readonly name: string;
-    readonly side?: 'front' | 'reverse';
-    readonly turn?: 'work-and-turn' | 'work-and-tumble';
-    readonly axisMm?: number;
-  }[];
-  readonly checks?: {
-    readonly gripperSide?: SheetSide;
-    readonly turnAxis?: 'not-said' | 'vertical' | 'horizontal';
-  };
-}
 
 /** A size as the manifest says it: 240 mm are not 240.00000000000003. */
 export function roundMm(value: number): number {
@@ -32,7 +18,7 @@ export function roundMm(value: number): number {
 /** How the sheet is turned for a pass on the reverse: as the pass says, else as the checks do; null on the front, and where nobody says. */
 export function findTurn(
   { name, role }: Pick<Pass, 'name' | 'role'>,
-  ticket: TurnRequest,
+  ticket: ManifestTicket,
   { widthMm, heightMm }: SizeMm,
 ): SheetTurn | null {
   const asked = ticket.passes?.find((pass) => pass.name === name);
@@ -64,7 +50,7 @@ function tellNotTurned(error: PinbarError, name: string): Finding {
 /** Mirrors the files of all passes on the reverse whose turn is known; each is read again. */
 export async function turnPasses(
   files: readonly FileOfPass[],
-  ticket: TurnRequest,
+  ticket: ManifestTicket,
   size: SizeMm,
   options: RoadOptions,
 ): Promise<{ readonly turnedFiles: readonly TurnedPass[]; readonly findings: readonly Finding[] }> {

@@ -1,7 +1,7 @@
 // One pass on the printed run sheet: what to mount, set, lay, run and take off, with a box to tick per step.
 import { escapeXml } from '../model/escape-xml.js';
 import { isToolpath, type Role } from '../model/pass.js';
-import type { Figure, RunPass, RunSheet } from '../model/run-sheet.js';
+import { type Figure, type RunPass, type RunSheet, stepNumber } from '../model/run-sheet.js';
 import { isShownDark } from './draw-pass.js';
 import { drawSign } from './draw-signs.js';
 import { MISSING, sayNumber, sayOrigin, sayTime } from './say-figure.js';
@@ -105,11 +105,6 @@ function printMarks({ job }: RunSheet): string {
   return `<table class="marks"><tr><th scope="col">mm</th>${names}</tr><tr><th scope="row">right</th>${cells('')}</tr><tr><th scope="row">down</th>${cells('')}</tr></table>`;
 }
 
-/** The number of a step of the run: that of the pass, and `b` behind it for its ties. */
-export function sayNumberOf({ order, tiesOf }: RunPass): string {
-  return tiesOf === null ? `${order}` : `${order}b`;
-}
-
 function sayFile({ file, turnedFile }: RunPass): string {
   const { name, bytes, sha256 } = turnedFile ?? file;
   const mirrored = turnedFile === null ? '' : ', mirrored: what is seen from the reverse';
@@ -150,7 +145,7 @@ function listTieSteps(pass: RunPass, sheet: RunSheet): readonly string[] {
 function listSteps(pass: RunPass, sheet: RunSheet): readonly string[] {
   const { tool, tieFile, lines } = pass;
   if (pass.tiesOf !== null) return listTieSteps(pass, sheet);
-  const ties = `<b>${pass.order}b</b>`;
+  const ties = `<b>${stepNumber({ order: pass.order, tiesOf: pass.name })}</b>`;
   return [
     tool === null
       ? `No tool of ${escapeXml(sheet.machine.name)} does this pass: run it elsewhere.`
@@ -199,7 +194,7 @@ export function printPassCard(pass: RunPass, sheet: RunSheet, picture: string): 
   const dark = isShownDark(pass.role) ? `Shown dark: ${pass.role}.` : '';
   const caption = [lines, dark, origin, marks, sayLines(pass)];
   return `<section class="pass">
-<header><span class="num">${sayNumberOf(pass)}</span><div><div class="name">${escapeXml(pass.name)}</div>${pass.reason === null ? '' : `<div class="small">${escapeXml(pass.reason)}</div>`}</div><div class="small">${pass.role}<br>${pass.tiesOf === null ? `registers to ${sayRegister(pass.register.to)}` : 'the sheet stays as it lies'}</div></header>
+<header><span class="num">${stepNumber(pass)}</span><div><div class="name">${escapeXml(pass.name)}</div>${pass.reason === null ? '' : `<div class="small">${escapeXml(pass.reason)}</div>`}</div><div class="small">${pass.role}<br>${pass.tiesOf === null ? `registers to ${sayRegister(pass.register.to)}` : 'the sheet stays as it lies'}</div></header>
 <div class="body"><ol class="steps">
 ${listSteps(pass, sheet).map(step).join('\n')}
 </ol><figure>${picture}<figcaption>${caption.filter((line) => line !== undefined && line !== '').join(' ')}</figcaption></figure></div>

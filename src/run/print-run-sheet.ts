@@ -1,9 +1,9 @@
 // The run sheet as one page to print: no script, nothing from outside.
 import { escapeXml } from '../model/escape-xml.js';
-import type { RunSheet } from '../model/run-sheet.js';
+import { type RunSheet, stepNumber } from '../model/run-sheet.js';
 import { drawPass } from './draw-pass.js';
 import { drawSign } from './draw-signs.js';
-import { printPassCard, sayNumberOf, sayRegister } from './print-pass-card.js';
+import { printPassCard, sayRegister } from './print-pass-card.js';
 import type { PassFacts } from './run-facts.js';
 import { RUN_SHEET_STYLE } from './run-sheet-style.js';
 import { MISSING, sayNumber, sayOrigin, sayTime } from './say-figure.js';
@@ -62,7 +62,7 @@ function printOrder({ passes, order, totals }: RunSheet): string {
       : `<b>${escapeXml(order.name!)}.</b> ${escapeXml(order.reason)}`;
   const rows = passes.map((pass) => {
     const { name, tool, tiesOf, register, time } = pass;
-    return `<tr><td class="n">${sayNumberOf(pass)}</td><td><b>${escapeXml(name)}</b></td><td>${tool === null ? 'not on this machine' : escapeXml(tool.name)}</td><td>${register.side === 'front' ? 'front' : 'reverse'}</td><td>${tiesOf === null ? sayRegister(register.to) : 'stays as it lies'}</td><td class="n">${tool === null ? '' : sayTime(time.perSheetS)}</td><td class="n">${tool === null ? '' : sayTime(time.perRunS)}</td></tr>`;
+    return `<tr><td class="n">${stepNumber(pass)}</td><td><b>${escapeXml(name)}</b></td><td>${tool === null ? 'not on this machine' : escapeXml(tool.name)}</td><td>${register.side === 'front' ? 'front' : 'reverse'}</td><td>${tiesOf === null ? sayRegister(register.to) : 'stays as it lies'}</td><td class="n">${tool === null ? '' : sayTime(time.perSheetS)}</td><td class="n">${tool === null ? '' : sayTime(time.perRunS)}</td></tr>`;
   });
   return `<h2>Passes in order</h2><p>${why}</p>
 <table><tr><th class="n" scope="col">&#8470;</th><th scope="col">Pass</th><th scope="col">Tool</th><th scope="col">Side up</th><th scope="col">Registers to</th><th class="n" scope="col">A sheet</th><th class="n" scope="col">${totals.sheets} sheets</th></tr>

@@ -1,20 +1,12 @@
 // Sheets of copies made by anybody: each copy against the source under its matrix.
 import type { Matrix } from '../geometry/matrix.js';
 import type { Finding } from '../model/finding.js';
+import type { ComparedCopy } from '../model/job.js';
 import { listPlaced, type MeasuredFile } from './compare-boards.js';
 import type { DrawnList, DrawnShape } from './list-drawn.js';
 import { matchShapes } from './match-shapes.js';
 import type { WitnessTree } from './read-tree.js';
 import { reportMatches, type ShapeMatch } from './report-matches.js';
-
-/** One copy as it was found on the sheets. */
-export interface ComparedCopy {
-  /** From mm on the source to mm on the sheet. */
-  readonly matrixMm: Matrix;
-  /** Shapes of it that were found again, over all files. */
-  readonly shapes: number;
-  readonly greatestDeviationMm: number;
-}
 
 /** What came of the copies. */
 export interface CopiesComparison {

@@ -16,7 +16,7 @@ import { readTree, type WitnessTree } from './read-tree.js';
 import { reportMatches, type ShapeMatch } from './report-matches.js';
 
 export type { FileSummary } from './compare-boards.js';
-export type { ComparedCopy, CopiesComparison } from './compare-copies.js';
+export type { CopiesComparison } from './compare-copies.js';
 export type { ShapeMatch } from './report-matches.js';
 
 /** A file that somebody made, decoded: UTF-8, unpacked, entities written out. */
@@ -77,7 +77,7 @@ function sayUnsure({ summary }: MeasuredFile): Finding {
   });
 }
 
-type Comparing = Omit<FileComparison, 'files' | 'copies'>;
+type Comparing = Omit<FileComparison, 'files'>;
 
 /** The files as they lie, the source once. */
 function comparePlain(files: readonly MeasuredFile[], source: MeasuredFile, options: CompareOptions): Comparing {
@@ -107,6 +107,25 @@ function findSheet(files: readonly MeasuredFile[], source: MeasuredFile, options
   return found.length < 2 || count > MOST_COPIED_SHAPES ? [] : found;
 }
 
+/** The files as sheets of copies. */
+function compareSheet(
+  files: readonly MeasuredFile[],
+  source: ReadFile,
+  { from, copiesMm }: { readonly from: CopiesComparison['from']; readonly copiesMm: readonly Matrix[] },
+  options: CompareOptions,
+): Comparing {
+  const [right, down] = options.shiftMm;
+  const placed = copiesMm.map((matrix) => multiply([1, 0, 0, 1, right, down], matrix));
+  const copied = { tree: source.tree, measured: source, userUnitsPerInch: options.userUnitsPerInch };
+  const { list, ...report } = compareCopies(files, copied, placed, options.toleranceMm);
+  return { ...report, copies: { from, list } };
+}
+
+/** What came of a comparison behind what was found before it. */
+function addTo({ findings, files }: Pick<FileComparison, 'findings' | 'files'>, made: Comparing): FileComparison {
+  return { ...made, findings: [...findings, ...made.findings], files };
+}
+
 /**
  * Compares artboard, size, drawn extent and marks of files with each other and, with a source, every drawn shape with
  * the source's; on sheets of copies with that of each copy.
@@ -131,18 +150,14 @@ export function compareFiles(
   if (original === null) {
     return { findings, files: summaries, matches: [], greatestDeviationMm: 0, greatestDeviationAt: '' };
   }
+  const said = options.copiesMm ?? [];
+  const found = { findings, files: summaries };
+  if (said.length > 0) return addTo(found, compareSheet(measured, original, { from: 'said', copiesMm: said }, options));
   const plain = comparePlain(measured, original, options);
-  const copiesMm = options.copiesMm ?? (isKept(plain.findings) ? [] : findSheet(measured, original, options));
-  if (copiesMm.length === 0) return { ...plain, findings: [...findings, ...plain.findings], files: summaries };
-  const from = options.copiesMm === null ? 'found' : 'said';
-  const [right, down] = options.shiftMm;
-  const placed = copiesMm.map((matrix) => multiply([1, 0, 0, 1, right, down], matrix));
-  const copied = { tree: original.tree, measured: original, userUnitsPerInch: options.userUnitsPerInch };
-  const { list, ...report } = compareCopies(measured, copied, placed, options.toleranceMm);
-  return {
-    ...report,
-    findings: [...findings, ...report.findings],
-    files: summaries,
-    copies: { from, list },
-  };
+  const isPlain = options.copiesMm !== null || isKept(plain.findings);
+  const copiesMm = isPlain ? [] : findSheet(measured, original, options);
+  return addTo(
+    found,
+    copiesMm.length === 0 ? plain : compareSheet(measured, original, { from: 'found', copiesMm }, options),
+  );
 }
