@@ -95,6 +95,7 @@ const TYPES = [
   'RegisterReport',
   'RegisterFit',
   'PassFile',
+  'PassToCorrect',
   'MarkReading',
   'FitKind',
   'DrawnMarks',
