@@ -12,6 +12,8 @@ const UNKNOWNS: Readonly<Record<FitKind, number>> = { shift: 2, turn: 3, scale: 
 const FLAT = 1e-6;
 /** Marks that lie closer to each other than this share of their distance from the sheet's corner are one place. */
 const ONE_PLACE = 1e-6;
+/** Marks that lie closer to each other than this are one place wherever they lie, mm: no rule tells them apart. */
+const ONE_PLACE_MM = 1e-6;
 
 /** Sums over the marks, taken from their middles. */
 interface Moments {
@@ -57,7 +59,8 @@ function solveTurn({ drawn, xx, yy, xX, xY, yX, yY }: Moments, isScaled: boolean
   const along = xX + yY;
   const across = xY - yX;
   const length = Math.hypot(along, across);
-  if (!(length > 0) || !(Math.sqrt(xx + yy) > ONE_PLACE * Math.hypot(drawn[0], drawn[1]))) return null;
+  const apart = Math.max(ONE_PLACE_MM, ONE_PLACE * Math.hypot(drawn[0], drawn[1]));
+  if (!(length > 0) || !(Math.sqrt(xx + yy) > apart)) return null;
   const by = isScaled ? xx + yy : length;
   return [along / by, across / by];
 }
@@ -71,7 +74,7 @@ function solveAffine(readings: readonly MarkReading[], m: Moments): readonly [nu
   const long = m.xx >= m.yy ? 0 : 1;
   const short = 1 - long;
   const spread = Math.max(m.xx, m.yy);
-  if (!(spread > 0)) return null;
+  if (!(spread > ONE_PLACE_MM * ONE_PLACE_MM)) return null;
   const share = m.xy / spread;
   let [square, toX, toY] = [0, 0, 0];
   for (const { drawnMm, measuredMm } of readings) {

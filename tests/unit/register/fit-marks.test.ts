@@ -114,6 +114,13 @@ describe('a fit of the plane', () => {
       [-499.9999999999765, 0],
     ];
     expect(listFits(pair(near, row)).map((fit) => fit.kind)).toEqual(['shift']);
+    // Around the corner itself, where the last digits tell everything, no rule tells them apart.
+    const tiny: readonly PointMm[] = [
+      [-5e-324, 0],
+      [0, 0],
+      [2e-323, -2e-162],
+    ];
+    expect(listFits(pair(tiny, row.slice(1))).map((fit) => fit.kind)).toEqual(['shift']);
   });
 });
 
@@ -151,7 +158,8 @@ function restByDecomposition(readings: readonly MarkReading[], isScaled: boolean
 }
 
 describe('a thousand random fits', () => {
-  const coordinate = fc.double({ min: -500, max: 500, noNaN: true });
+  // To a picometre: on numbers without a full mantissa the decomposition itself loses its way.
+  const coordinate = fc.double({ min: -500, max: 500, noNaN: true }).map((value) => Math.round(value * 1e9) / 1e9);
   const point = fc.tuple(coordinate, coordinate);
   const marks = fc.array(fc.tuple(point, point), { minLength: 3, maxLength: 8 });
 
