@@ -6,7 +6,10 @@ import { addEdge, CREASE, CUT, type EdgeTable, nodeAt, PERFORATION } from './edg
 /** A node with one edge. */
 export interface EdgeEnd {
   readonly node: number;
+  /** Until edges are split again. */
   readonly edge: number;
+  /** The line that the edge is part of. */
+  readonly line: number;
   readonly x: number;
   readonly y: number;
   /** Unit vector in which the edge runs when it ends. */
@@ -50,7 +53,7 @@ export function listEnds(table: EdgeTable, kinds: number): readonly EdgeEnd[] {
     const [x, y] = [nodes.x[node]!, nodes.y[node]!];
     const [dx, dy] = [x - nodes.x[other]!, y - nodes.y[other]!];
     const length = Math.hypot(dx, dy);
-    ends.push({ node, edge, x, y, dx: dx / length, dy: dy / length });
+    ends.push({ node, edge, line: table.lines[edge]!, x, y, dx: dx / length, dy: dy / length });
   };
   for (let edge = 0; edge < a.length; edge += 1) {
     if ((table.kinds[edge]! & kinds) === 0) continue;
@@ -81,7 +84,7 @@ function bridgeCuts(table: EdgeTable, gap: number): readonly Bridge[] {
   for (const pair of pairs.sort((p, q) => p.gap - q.gap)) {
     if (joined.has(pair.from.node) || joined.has(pair.to.node)) continue;
     joined.add(pair.from.node).add(pair.to.node);
-    addEdge(table, pair.from.node, pair.to.node, CUT, table.lines[pair.from.edge]!);
+    addEdge(table, pair.from.node, pair.to.node, CUT, pair.from.line);
     bridges.push(pair);
   }
   return bridges;
@@ -107,7 +110,7 @@ function createTails({ nodes, a, b, lines }: EdgeTable, distance: number): (end:
       away += Math.hypot(nodes.x[to]! - nodes.x[from]!, nodes.y[to]! - nodes.y[from]!);
       const [one, other] = [newest[to]!, before[newest[to]!]!];
       const onwards = one === (half ^ 1) ? other : one;
-      if (other < 0 || before[other]! >= 0 || lines[onwards >> 1] !== lines[end.edge]) break;
+      if (other < 0 || before[other]! >= 0 || lines[onwards >> 1] !== end.line) break;
       half = onwards;
     }
     return tail;
@@ -162,7 +165,7 @@ function bridgeEnds(table: EdgeTable, ends: readonly EdgeEnd[], reach: Reach): v
     const near = index.search(end.x - r, end.y - r, end.x + r, end.y + r).filter((edge) => !tail.has(edge));
     const target = findTarget(table, near, end, reach.snap, ahead);
     if (target === null) continue;
-    addEdge(table, end.node, nodeAt(nodes, target[0], target[1]), kinds, table.lines[end.edge]!);
+    addEdge(table, end.node, nodeAt(nodes, target[0], target[1]), kinds, end.line);
   }
 }
 

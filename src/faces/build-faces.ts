@@ -119,12 +119,12 @@ function foldsByFace(folds: readonly Fold[]): ReadonlyMap<number, readonly numbe
   return lists;
 }
 
-function describeGap({ table, mmPerPx, shapeOf }: Ground, bridge: Bridge): Gap {
+function describeGap({ mmPerPx, shapeOf }: Ground, bridge: Bridge): Gap {
   const { from, to, gap } = bridge;
   return {
     ...{ x0: from.x, y0: from.y, x1: to.x, y1: to.y },
     gapMm: gap * mmPerPx,
-    shapes: [shapeOf[table.lines[from.edge]!]!, shapeOf[table.lines[to.edge]!]!],
+    shapes: [shapeOf[from.line]!, shapeOf[to.line]!],
     turn: Math.acos(Math.min(1, Math.max(-1, -(from.dx * to.dx + from.dy * to.dy)))),
   };
 }

@@ -9,8 +9,12 @@
  * @accuracy One unit in the last place, after an exact reduction to [0, 45].
  */
 export function turnOf(degrees: number): readonly [number, number] {
-  let rest = degrees % 360;
-  if (rest < 0) rest += 360;
+  // By the mirror image: a whole turn added to a tiny negative angle would swallow it, and leave a quarter turn too many.
+  if (degrees < 0) {
+    const [cos, sin] = turnOf(-degrees);
+    return [cos, 0 - sin];
+  }
+  const rest = degrees % 360;
   const quarter = Math.floor(rest / 90);
   const within = rest - quarter * 90;
   const mirrored = within > 45;

@@ -140,6 +140,16 @@ describe('sloppy lines', () => {
     expect(open.looseEnds.map((end) => end.panel)).toEqual([-1, -1]);
   });
 
+  it('a gap lies between the cuts that end at it, also where edges are split anew after it was bridged', () => {
+    const faces = drawFaces([
+      ['crease', 'M30 0V100'],
+      ['cut', 'M30.03 40V60'],
+      ['cut', 'M12 100H0V0H100V40'],
+      ['cut', 'M100 40V100H12.4'],
+    ]);
+    expect(faces.gaps.map((item) => item.shapes.toSorted())).toEqual([[2, 3]]);
+  });
+
   it('a crease that stops short by less than its reach folds all the same; one that runs over too', () => {
     for (const crease of ['M50 1V99', 'M50 -0.5V100.5', 'M50 0.03V99.97', 'M50 0V98.5']) {
       expect(counts(drawFaces([SQUARE, ['crease', crease]]))).toEqual([1, 2, 0]);

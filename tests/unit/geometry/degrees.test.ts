@@ -27,3 +27,23 @@ it('other angles agree with the functions in radians', () => {
     expect(sin).toBeCloseTo(Math.sin((degrees * Math.PI) / 180), 13);
   }
 });
+
+it('the smallest turn either way is none, and the one below a whole turn is nearly whole', () => {
+  for (const degrees of [1.3e-14, 1e-30, 5e-324]) {
+    for (const turn of [degrees, -degrees]) {
+      const [cos, sin] = turnOf(turn);
+      expect(cos).toBe(1);
+      expect(sin).toBeCloseTo((turn * Math.PI) / 180, 15);
+      expect(Math.sign(sin)).not.toBe(-Math.sign(turn));
+    }
+  }
+  for (const quarter of [90, 180, 270, 360]) {
+    for (const degrees of [quarter * (1 - 2 ** -52), quarter * (1 + 2 ** -52)]) {
+      for (const turn of [degrees, -degrees]) {
+        const [cos, sin] = turnOf(turn);
+        expect(cos).toBeCloseTo(Math.cos((turn * Math.PI) / 180), 13);
+        expect(sin).toBeCloseTo(Math.sin((turn * Math.PI) / 180), 13);
+      }
+    }
+  }
+});
