@@ -79,6 +79,8 @@ function boxesAgree(one, other) {
 function askUse(asked, drawn) {
   const { element: use, gone } = drawn;
   const before = gone ? null : use.getBBox();
+  // Shares of lengths are nothing where nothing is laid out.
+  if (gone && ['x', 'y'].some((side) => use.getAttribute(side)?.includes('%'))) return { left: 'hidden use' };
   const hasContent = use.querySelector('*') !== null;
   if (hasContent) return { left: 'use unlike its copy' };
   let group;

@@ -105,21 +105,28 @@ const round = (value, digits) => Number(value.toPrecision(digits)) + 0;
 
 /**
  * Whether a transform on or around an element refers to a box that the browser only nearly knows: of a container with
- * transformed content (it joins upright boxes, where SVG 2, 8.10, wants the smallest), with arcs, or with strokes of curves.
+ * transformed content (it joins upright boxes, where SVG 2, 8.10, wants the smallest), with arcs, with a moveto that draws nothing,
+ * or with strokes of curves. What is hidden is measured with all shown, so that boxes around it are those of a drawing that is not.
  */
-function leansOnLooseBox(asked, element) {
+function leansOnLooseBox(asked, { element, gone }) {
   for (let at = element; at !== asked.root && at !== null; at = at.parentElement) {
     if (!asked.loose.has(at)) asked.loose.set(at, isLoose(asked, at));
     if (asked.loose.get(at)) return true;
+    if (gone && hasOwnBox(asked, at) && at.firstElementChild !== null) return true;
   }
   return false;
 }
 
+function hasOwnBox(asked, element) {
+  return asked.view.getComputedStyle(element).transformBox !== 'view-box';
+}
+
 function isLoose(asked, element) {
+  if (!hasOwnBox(asked, element)) return false;
   const { transformBox } = asked.view.getComputedStyle(element);
-  if (transformBox === 'view-box') return false;
   const hasStroke = transformBox === 'stroke-box' || transformBox === 'border-box';
-  const isBent = (node) => node.localName === 'path' && (hasStroke ? /[acqst]/i : /a/i).test(node.getAttribute('d'));
+  const inexact = hasStroke ? /[acqst]|m[^a-z]*(?:[mz]|$)/i : /a|m[^a-z]*(?:[mz]|$)/i;
+  const isBent = (node) => node.localName === 'path' && inexact.test(node.getAttribute('d'));
   return (
     isBent(element) ||
     [...element.querySelectorAll('*')].some((inner) => {
@@ -179,7 +186,7 @@ function createPool() {
 function askShapes(asked, shapes) {
   for (const shape of shapes) {
     if (shape.style === undefined) shape.style = askStyle(asked, shape.element);
-    shape.isLoose = leansOnLooseBox(asked, shape.element);
+    shape.isLoose = leansOnLooseBox(asked, shape);
   }
   for (const shape of shapes) if (!shape.gone) place(asked, shape);
 }

@@ -24,6 +24,8 @@ export interface AskedFile {
 
 const CHOSEN = 300;
 const GENERATED = 500;
+/** The first of the generated documents; others are the business of `npm run wander`. */
+const FIRST = Number(process.env.DOCUMENTS_FROM ?? 1);
 const MOST_BYTES = 200_000;
 const require = createRequire(import.meta.url);
 const ROOT = join(import.meta.dirname, '../../..');
@@ -75,7 +77,8 @@ export const FILE_SETS: readonly FileSet[] = [
   {
     name: 'generated',
     witness: null,
-    files: () => Array.from({ length: GENERATED }, (_, seed) => asFile(`document-${seed}`, generateDocument(seed + 1))),
+    files: () =>
+      Array.from({ length: GENERATED }, (_, at) => asFile(`document-${FIRST + at - 1}`, generateDocument(FIRST + at))),
   },
   { name: 'corners', witness: null, files: () => listCorners().map(([name, text]) => asFile(name, text)) },
   {

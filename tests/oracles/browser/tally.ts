@@ -13,12 +13,13 @@ export const NOT_COMPARED = {
   'arc as cubics':
     'The browser turns arcs into cubics in single precision; a turn of nearly half is off by up to the root of that. Closed forms decide.',
   'transform about a loose box':
-    'The browser joins upright boxes of transformed children, turns arcs into cubics and outlines curves nearly; a transform about such a box is off with it.',
+    'The browser joins upright boxes of transformed children, turns arcs into cubics, outlines curves nearly and takes movetos along; a transform about such a box is off with it.',
   'not laid out': 'The browser gives neither box nor matrix.',
   'use under rules that look at neighbours':
     'The content of a use has no nodes; a written-out copy would be matched by other rules.',
   'use unlike its copy':
     'A use that turns about its own box: the browser takes that box without x and y, the table of SVG 2, section 8.10, with them.',
+  'hidden use': 'A place in per cent of a use that is not laid out cannot be asked for.',
   'use with too many copies': 'More than can be written out.',
   'size not said': 'Without a size the browser fits the root to its window.',
 } as const;
