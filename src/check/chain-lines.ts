@@ -30,9 +30,13 @@ function createPlaces(points: readonly number[], distance: number): (at: number)
   return (at) => {
     const [x, y] = [points[2 * at]!, points[2 * at + 1]!];
     const found: number[] = [];
-    for (let column = Math.floor((x - distance) / cell); column <= Math.floor((x + distance) / cell); column += 1) {
-      for (let row = Math.floor((y - distance) / cell); row <= Math.floor((y + distance) / cell); row += 1) {
-        for (let other = newest.get(keyOf(column, row)) ?? -1; other >= 0; other = older[other]!) {
+    const [column, row] = [Math.floor((x - distance) / cell), Math.floor((y - distance) / cell)];
+    const columns = Math.floor((x + distance) / cell) - column;
+    const rows = Math.floor((y + distance) / cell) - row;
+    // Counted from nought: beyond 2^53 a cell and one are the same cell.
+    for (let across = 0; across <= columns; across += 1) {
+      for (let down = 0; down <= rows; down += 1) {
+        for (let other = newest.get(keyOf(column + across, row + down)) ?? -1; other >= 0; other = older[other]!) {
           const near = Math.max(Math.abs(points[2 * other]! - x), Math.abs(points[2 * other + 1]! - y)) <= distance;
           if (near && other !== at) found.push(other);
         }

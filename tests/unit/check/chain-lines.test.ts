@@ -41,6 +41,10 @@ describe('chainLines', () => {
     expect(await chainsOf({ cut: ['M10 10H20', 'M20.011 10H50'] })).toHaveLength(2);
   });
 
+  it('comes to an end far from everything, where one cell more is the same cell', async () => {
+    expect(await chainsOf({ cut: ['M1e30 1e30L2e30 5', 'M10 10H20', 'M20 10H50'] })).toHaveLength(2);
+  });
+
   it('joins none where three meet, and none of another pass', async () => {
     expect(await chainsOf({ cut: ['M10 10H20', 'M20 10H50', 'M20 10V50'] })).toHaveLength(3);
     expect(await chainsOf({ crease: ['M10 10H20'], cut: ['M20 10H50'] })).toHaveLength(2);
