@@ -1,12 +1,12 @@
 // The commands measure and correct: their options and their help.
 import { type Command, jsonOption, Option, type Run, reading } from './build-options.js';
-import { parseLength } from './parse-value.js';
+import { parseSize } from './parse-value.js';
 
 function toleranceOption(): Option {
   return new Option(
     '--tolerance <mm>',
     'how far a mark may be out and still be in register: a figure of the shop, never of pinbar',
-  ).argParser(reading(parseLength));
+  ).argParser(reading(parseSize));
 }
 
 /** Declares `measure`. */

@@ -9,6 +9,8 @@ export type DrawnMarks = ReadonlyMap<string, PointMm>;
 
 /** Most lines that are read. */
 const MOST_LINES = 10_000;
+/** A job's mark that is said to be drawn farther off than this is another one, or its numbers were parted where they should not be. */
+const FAR_MM = 10;
 const REMEDY =
   'Write one mark a line: its name, x and y in mm, such as "top-left,12.1,11.9"; or name, drawn x, drawn y, measured x, measured y.';
 
@@ -17,18 +19,40 @@ interface Line {
   readonly cells: readonly string[];
 }
 
-/** Semicolons and tabs part cells where there are any, since the comma may then be the sign of the decimals. */
-function splitLines(text: string): readonly Line[] {
-  const mark = text.includes(';') ? ';' : text.includes('\t') ? '\t' : ',';
-  return text
-    .replace(/^\ufeff/, '')
-    .split(/\r\n|\r|\n/)
-    .map((line, index) => ({ number: index + 1, cells: line.split(mark).map((cell) => unquote(cell.trim())) }))
-    .filter(({ cells }) => cells.some((cell) => cell !== '') && !cells[0]!.startsWith('#'));
+/** A cell in quotes may hold what else parts cells; two quotes in it are one. */
+const QUOTED = /"(?:[^"]|"")*"/g;
+
+/** Semicolons and tabs part cells where there are any outside of quotes, since the comma may then be the sign of the decimals. */
+function findPart(lines: readonly string[]): ';' | '\t' | ',' {
+  const bare = lines.map((line) => line.replace(QUOTED, ''));
+  return ([';', '\t'] as const).find((part) => bare.some((line) => line.includes(part))) ?? ',';
 }
 
-function unquote(cell: string): string {
-  return /^".*"$/.test(cell) ? cell.slice(1, -1).replaceAll('""', '"') : cell;
+/** Cells of a line; empty ones at its end, which tables are filled up with, are none. */
+function splitCells(line: string, part: string): readonly string[] {
+  const cells: string[] = [];
+  const pattern = new RegExp(` *(?:"((?:[^"]|"")*)" *|([^${part}]*))(?:${part}|$)`, 'gy');
+  for (let at = 0; at <= line.length; at = pattern.lastIndex) {
+    pattern.lastIndex = at;
+    const match = pattern.exec(line)!;
+    cells.push((match[1]?.replaceAll('""', '"') ?? match[2]!).trim());
+    if (pattern.lastIndex === line.length && !match[0].endsWith(part)) break;
+  }
+  while (cells.length > 1 && cells.at(-1) === '') cells.pop();
+  return cells;
+}
+
+/** Lines that say something: no empty ones, and no comments, whatever stands in these. */
+function splitLines(table: string): readonly Line[] {
+  const lines = table
+    .replace(/^\ufeff/, '')
+    .split(/\r\n|\r|\n/)
+    .map((text, index) => ({ number: index + 1, text }))
+    .filter(({ text }) => text.trim() !== '' && !text.trimStart().startsWith('#'));
+  const part = findPart(lines.map(({ text }) => text));
+  return lines
+    .map(({ number, text }) => ({ number, cells: splitCells(text, part) }))
+    .filter(({ cells }) => cells.some((cell) => cell !== ''));
 }
 
 function readNumber(cell: string): number | null {
@@ -55,8 +79,15 @@ function readLine(line: Line, drawn: DrawnMarks | null): MarkReading | Finding {
   const bad = numbers.indexOf(null);
   if (bad >= 0) return wrong(line, `"${rest[bad]}" is no number in mm`);
   const [x, y, mx, my] = numbers as [number, number, number?, number?];
-  if (mx !== undefined && my !== undefined) return { name, drawnMm: [x, y], measuredMm: [mx, my] };
   const place = drawn?.get(name);
+  if (mx !== undefined && my !== undefined) {
+    if (place !== undefined && Math.hypot(place[0] - x, place[1] - y) > FAR_MM)
+      return wrong(
+        line,
+        `it says that the mark is drawn at ${x}, ${y}, but the job draws it at ${place[0]}, ${place[1]}; where commas are the sign of the decimals, semicolons must part the cells`,
+      );
+    return { name, drawnMm: [x, y], measuredMm: [mx, my] };
+  }
   if (place !== undefined) return { name, drawnMm: place, measuredMm: [x, y] };
   return wrong(
     line,
@@ -66,9 +97,9 @@ function readLine(line: Line, drawn: DrawnMarks | null): MarkReading | Finding {
   );
 }
 
-/** A first line without any number is a heading. */
-function isHeading({ cells }: Line): boolean {
-  return cells.slice(1).every((cell) => readNumber(cell) === null);
+/** A first line that names no mark of the job and holds nothing that begins like a number is a heading; what is mistyped is none. */
+function isHeading({ cells }: Line, drawn: DrawnMarks | null): boolean {
+  return drawn?.has(cells[0]!) !== true && !cells.slice(1).some((cell) => /^[-+]?[.,]?\d/.test(cell));
 }
 
 /** Index of the first mark whose name stood before, or -1. */
@@ -86,7 +117,7 @@ function findTwin(readings: readonly MarkReading[]): number {
  */
 export function readMarks(text: string, drawn: DrawnMarks | null): readonly MarkReading[] {
   const lines = splitLines(text);
-  const body = lines.length > 0 && isHeading(lines[0]!) ? lines.slice(1) : lines;
+  const body = lines.length > 0 && isHeading(lines[0]!, drawn) ? lines.slice(1) : lines;
   if (body.length > MOST_LINES) {
     throw new PinbarError('register/marks-unreadable', {
       message: `The table has ${body.length} lines; ${MOST_LINES} marks are allowed.`,

@@ -81,6 +81,7 @@ describe('pinbar measure', () => {
     expect(run(['measure', '-'], 'a;b').status).toBe(3);
     expect(run(['measure', 'nowhere.csv']).status).toBe(3);
     expect(run(['measure', 'marks.csv', '--job', '.']).status).toBe(2);
+    expect(run(['measure', 'marks.csv', '--job', 'job', '--tolerance', '-0.2']).status).toBe(2);
   });
 });
 

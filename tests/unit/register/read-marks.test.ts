@@ -32,6 +32,9 @@ describe('a table of marks', () => {
       '\ufefftop-left\t10.1 mm\t11.95mm\n# the last one\nodd\t90.2\t-0.5\n\n',
     ],
     ['quotes', '"top-left","10.1","11.95"\n"odd","90.2","-0.5"'],
+    ['decimal commas in quotes', 'mark,x,y\n"top-left","10,1","11,95"\nodd, "90,2" ,"-0,5"'],
+    ['a comment with semicolons', '# sheet 3; by loupe\ntop-left,10.1,11.95\n  # and this;\nodd,90.2,-0.5'],
+    ['cells that are filled up', 'mark;x;y;;\ntop-left;10,1;11,95;;\nodd;90,2;-0,5;\n;;;;\n'],
     ['places as drawn', 'top-left,10,12,10.1,11.95\nodd,90,112,90.2,-0.5'],
   ])('is read with %s', (_, text) => {
     expect(readMarks(text, DRAWN)).toEqual(WANTED);
@@ -46,6 +49,24 @@ describe('a table of marks', () => {
       ['register/marks-unreadable', 1],
       ['register/marks-unreadable', 2],
     ]);
+  });
+
+  it('takes no mistyped first line for a heading', () => {
+    const bad = [['register/marks-unreadable', 1]];
+    expect(codesAndLines('top-left,10.1o,1l.95\nodd,90.2,-0.5\nodd-too,1,2,3,4')).toEqual(bad);
+    expect(codesAndLines('top-left,x,y\nodd,90.2,-0.5\nodd-too,1,2,3,4')).toEqual(bad);
+    expect(codesAndLines('elsewhere,10.1o,11.9o\ntop-left,1,2\nodd,90.2,-0.5')).toEqual(bad);
+  });
+
+  it('takes no decimal commas between commas for places as drawn', () => {
+    const found = codesAndLines('top-left,10,1,11,95\nodd,90,2,0,5');
+    expect(found).toEqual([1, 2].map((line) => ['register/marks-unreadable', line]));
+    expect(codesAndLines('top-left,10.5,12,10.1,11.95\nodd,90,112,90.2,-0.5')).toHaveLength(2);
+  });
+
+  it('knows two quotes for one, and quotes that stand within a cell', () => {
+    const read = readMarks('"a ""b"", c",0,0,1,1\n5" mark,0,9,1,10', null);
+    expect(read.map(({ name }) => name)).toEqual(['a "b", c', '5" mark']);
   });
 
   it('never fails but by an error of its own', () => {
