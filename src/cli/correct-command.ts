@@ -89,7 +89,7 @@ export async function runCorrect(path: string, flags: CorrectFlags, signal: Abor
       findings: report.findings,
     });
   } else {
-    writeResult(`${printRegister(report)}${printCorrection(made, folder)}`);
+    writeResult(`${printRegister(report)}${printCorrection(made, report, folder)}`);
   }
   if (fit.standardErrorMm === null)
     writeMessage('This fit goes through the marks exactly: a mark that was misread moves the passes with it.');

@@ -173,7 +173,14 @@ function shearOf([a, b, c, d]: readonly [number, number, number, number]): numbe
   return lengths > 0 ? (a * c + b * d) / lengths : 0;
 }
 
+/** Whether a fit presses the sheet flat: marks that were measured on one line, or in one place, do that. */
+function isFlat({ matrix: [a, b, c, d] }: RegisterFit): boolean {
+  return !(Math.abs(a * d - b * c) > FLAT * FLAT * (a * a + b * b + c * c + d * d));
+}
+
 /** Every fit that the marks allow, the simplest first. */
 export function listFits(readings: readonly MarkReading[]): readonly RegisterFit[] {
-  return FIT_KINDS.map((kind) => fitMarks(readings, kind)).filter((fit) => fit !== null);
+  return FIT_KINDS.map((kind) => fitMarks(readings, kind)).filter(
+    (fit): fit is RegisterFit => fit !== null && !isFlat(fit),
+  );
 }

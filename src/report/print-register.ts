@@ -77,14 +77,21 @@ export function printRegister(report: RegisterReport): string {
   return `${lines.join('\n').trimEnd()}\n`;
 }
 
+/** What a fit leaves that is not the one marked: its marks were not listed. */
+function sayAsked({ fit }: Correction, { chosen, toleranceMm }: RegisterReport): string {
+  if (fit.kind === chosen) return '';
+  const beyond = toleranceMm !== null && fit.greatestMm > toleranceMm;
+  return `, as asked; it leaves ${mm(fit.greatestMm)} mm at most${beyond ? `, MORE than the ${toleranceMm} mm that the shop allows` : ''}`;
+}
+
 /** What was written, or why not. */
-export function printCorrection(made: Correction | null, folder: string): string {
+export function printCorrection(made: Correction | null, report: RegisterReport, folder: string): string {
   if (made === null)
     return '\nNothing was corrected: the marks say something is wrong, see above. The passes are as they were.\n';
   const greatest = Math.max(...[...made.files, ...made.turnedFiles].map((file) => file.deviationMm));
   return [
     '',
-    `Corrected by ${FIT_PHRASES[made.fit.kind]}; the passes of the job are as they were:`,
+    `Corrected by ${FIT_PHRASES[made.fit.kind]}${sayAsked(made, report)}; the passes of the job are as they were:`,
     ...made.files.map((file) => `  ${file.name}`),
     ...made.turnedFiles.map(({ name, of }) => `  ${name}, ${of} mirrored for the reverse`),
     `  in ${folder}`,

@@ -120,6 +120,20 @@ describe('pinbar correct', () => {
     expect(readdirSync(folder)).not.toContain('wrong');
   });
 
+  it('says what a fit leaves that is asked for instead of the one marked', () => {
+    const table = resolve('samples/tuck-carton.marks.csv');
+    const args = ['correct', table, '--job', 'job', '--passes', 'cut', '--force', '--out', 'asked', '--fit'];
+    const rough = run([...args, 'shift', '--tolerance', '0.1']);
+    expect(rough.status).toBe(0);
+    expect(rough.stdout).toContain(
+      'Corrected by a shift, as asked; it leaves 0.190 mm at most, MORE than the 0.1 mm that the shop allows;',
+    );
+    expect(run([...args, 'affine', '--tolerance', '0.1']).stdout).toContain(
+      'Corrected by an affine fit, as asked; it leaves 0.017 mm at most; the passes',
+    );
+    expect(run([...args, 'scale', '--tolerance', '0.1']).stdout).toContain('one scale; the passes');
+  });
+
   it('knows passes and fits by name', () => {
     const args = ['correct', 'marks.csv', '--job', 'job'];
     expect(run([...args, '--passes', 'gold']).stderr).toContain('it has crease, print, cut');

@@ -103,6 +103,16 @@ describe('a fit of the plane', () => {
       [3, 3],
     ];
     expect(fitMarks(pair(row, row), 'affine')).toBeNull();
+    // Measured on one line they would press the sheet flat.
+    const corners: readonly PointMm[] = [
+      [0, 0],
+      [300, 0],
+      [0, 200],
+      [300, 200],
+    ];
+    const kinds = ['shift', 'turn', 'scale'];
+    expect(listFits(pair(corners, row)).map((fit) => fit.kind)).toEqual(kinds);
+    expect(listFits(pair(corners, corners)).map((fit) => fit.kind)).toEqual([...kinds, 'affine']);
     const spot: readonly PointMm[] = [
       [5, 5],
       [5, 5],
