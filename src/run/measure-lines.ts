@@ -127,7 +127,8 @@ export function measureLines(lines: readonly RunLine[], mode: RunMode): LineFigu
       const from = cut * (pattern.cutMm + pattern.tieMm);
       stretches.push(...cutAtStops(from, from + pattern.cutMm, stops));
     }
-    lifts += pattern.ties;
+    // On a closed line the tool is up over the last tie already: it comes down once per cut.
+    lifts += pattern.cuts - 1;
     for (let tie = 0; tie < pattern.ties; tie += 1) travels.push(pattern.tieMm);
   }
   return {
