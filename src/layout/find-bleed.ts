@@ -37,8 +37,11 @@ function depthOf(box: Box, other: Box): number {
   return isEmptyBox(both) ? 0 : Math.min(both.x1 - both.x0, both.y1 - both.y0);
 }
 
+/** Copies in place. */
+export type Placed = Pick<Layout, 'matricesMm' | 'boxesMm' | 'copies'>;
+
 /** Copies that print on each other; pairs that lie alike are looked at once. */
-function listTrespasses(layout: Layout, piece: LayoutPiece): readonly Trespass[] {
+function listTrespasses(layout: Placed, piece: LayoutPiece): readonly Trespass[] {
   const printed = layout.matricesMm.map((matrix) => transformBox(matrix, piece.printedMm));
   const print = piece.printedRingsMm ?? [boxRing(piece.printedMm)];
   const rims = piece.rimsMm.length === 0 ? [boxRing(piece.boxMm)] : piece.rimsMm;
@@ -72,7 +75,7 @@ function round(value: number): number {
  *
  * Art is never clipped: the gutter keeps neighbours apart.
  */
-export function findBleed(layout: Layout, piece: LayoutPiece, gutterMm: number): readonly Finding[] {
+export function findBleed(layout: Placed, piece: LayoutPiece, gutterMm: number): readonly Finding[] {
   if (isEmptyBox(piece.printedMm)) return [];
   const found = listTrespasses(layout, piece);
   if (found.length === 0) return [];

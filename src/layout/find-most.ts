@@ -87,12 +87,30 @@ function outlineAll(piece: LayoutPiece, turned: readonly TurnedPiece[], task: La
   );
 }
 
+/** The best that is clear; where none is, the best. */
+function chooseBest(all: readonly Arrangement[], isClear: (one: Arrangement) => boolean): Arrangement | null {
+  const open = all.filter(({ copies }) => copies.length > 0);
+  let first: Arrangement | null = null;
+  while (open.length > 0) {
+    const best = open.reduce((most, one) => (isBetter(one, most) ? one : most));
+    if (isClear(best)) return best;
+    first ??= best;
+    open.splice(open.indexOf(best), 1);
+  }
+  return first;
+}
+
 /**
  * The best of all arrangements; null where not one copy fits.
  *
  * @param rows - The best of plain rows, or null.
+ * @param isClear - Whether no copy of an arrangement prints on another: boxes in rows know nothing of print.
  */
-export function findMost(task: LayoutTask, rows: Arrangement | null): Arrangement | null {
+export function findMost(
+  task: LayoutTask,
+  rows: Arrangement | null,
+  isClear: (one: Arrangement) => boolean,
+): Arrangement | null {
   const pieces = listTurns(task.request).map((turn) => turnPiece(task.piece, turn, task.request.scale));
   const plain = [rows, arrangeBlocks(task, pieces)].filter((one) => one !== null);
   const most = Math.max(0, ...plain.map(({ copies }) => copies.length));
@@ -100,7 +118,8 @@ export function findMost(task: LayoutTask, rows: Arrangement | null): Arrangemen
     most > MOST_OUTLINED ||
     (most + 1) * task.piece.areaMm2 * task.request.scale * task.request.scale > freeArea(task)
   ) {
-    return plain.reduce((best: Arrangement | null, one) => (best === null || isBetter(one, best) ? one : best), null);
+    const best = chooseBest(plain, isClear);
+    if (best === null || most > MOST_OUTLINED || isClear(best)) return best;
   }
   const table = outlineAll(task.piece, pieces, task);
   const rooms = pieces.map((piece) => roomOf(task, piece));
@@ -108,7 +127,5 @@ export function findMost(task: LayoutTask, rows: Arrangement | null): Arrangemen
   const outlined = interlock(table, rooms, seeds).map(
     (copies): Arrangement => ({ method: 'interlocked', columns: null, rows: null, copies: fromGrid(copies, pieces) }),
   );
-  return [...plain, ...outlined]
-    .filter(({ copies }) => copies.length > 0)
-    .reduce((best: Arrangement | null, one) => (best === null || isBetter(one, best) ? one : best), null);
+  return chooseBest([...plain, ...outlined], isClear);
 }

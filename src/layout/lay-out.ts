@@ -2,7 +2,7 @@
 import { type Box, EMPTY_BOX, transformBox, unite } from '../geometry/box.js';
 import { type Finding, finding } from '../model/finding.js';
 import type { Layout, LayoutPiece, SheetRequest } from '../model/layout.js';
-import { findBleed } from './find-bleed.js';
+import { findBleed, type Placed } from './find-bleed.js';
 import { findMost } from './find-most.js';
 import { blankArea, freeBox, widestOverhang } from './free-area.js';
 import type { Arrangement, LayoutTask } from './layout-task.js';
@@ -55,6 +55,35 @@ function bestPlainRows(task: LayoutTask, turns: readonly (readonly Turn[])[]): A
     best = { method: list.length > 1 ? 'head-to-tail rows' : 'rows', columns, rows, copies: placed };
   }
   return best;
+}
+
+/** The copies of an arrangement where they come to lie. */
+function placeAll({ piece, request, free }: LayoutTask, found: Arrangement): Placed {
+  const copies = request.place === 'centre' ? centreCopies(found.copies, free) : found.copies;
+  const matricesMm = copies.map((copy) => placePiece(copy.piece, copy.x, copy.y));
+  const boxesMm = matricesMm.map((matrix) => transformBox(matrix, piece.boxMm));
+  return { matricesMm, boxesMm, copies: copies.length };
+}
+
+/** What print of an arrangement does to neighbours: nothing, or one finding. */
+function lookAtBleed(task: LayoutTask, found: Arrangement): readonly Finding[] {
+  const { piece, gutters } = task;
+  return findBleed(placeAll(task, found), piece, Math.min(gutters.x, gutters.y));
+}
+
+/** Plain rows in which no copy prints on another: further apart than the gutter where it takes that. */
+function bestClearRows(task: LayoutTask, turns: readonly (readonly Turn[])[]): Arrangement | null {
+  const clear = turns.map((list) => {
+    const rows = bestPlainRows(task, [list]);
+    const [bleed] = rows === null ? [] : lookAtBleed(task, rows);
+    if (bleed === undefined) return rows;
+    const apart = Number(bleed.data.gutterMm);
+    return bestPlainRows(
+      { ...task, gutters: { x: Math.max(task.gutters.x, apart), y: Math.max(task.gutters.y, apart) } },
+      [list],
+    );
+  });
+  return clear.reduce((best, one) => ((one?.copies.length ?? 0) > (best?.copies.length ?? 0) ? one : best), null);
 }
 
 function sayTooSmall(task: LayoutTask, wanted: string, needed: readonly [number, number], area: Box): Finding {
@@ -111,7 +140,7 @@ function openTurns({ turn }: SheetRequest): readonly (readonly Turn[])[] {
 
 /** A number of copies: as many columns as fit, and the rows they take. */
 function arrangeNumber(task: LayoutTask, copies: number): Arrangement | Finding {
-  const best = bestPlainRows(task, openTurns(task.request));
+  const best = bestPlainRows(task, [turnsOf(task.request)]);
   if (best === null || best.copies.length < copies) {
     const [piece] = piecesOf(task, turnsOf(task.request));
     const area = areaFor(task, [piece!]);
@@ -134,17 +163,17 @@ function arrange(task: LayoutTask): Arrangement | Finding {
     const [columns, rows] = ups.split('x').map(Number);
     return arrangeRows(task, columns!, rows!);
   }
-  return findMost(task, bestPlainRows(task, openTurns(task.request))) ?? arrangeNumber(task, 1);
+  const rows = bestClearRows(task, openTurns(task.request));
+  return findMost(task, rows, (found) => lookAtBleed(task, found).length === 0) ?? arrangeNumber(task, 1);
 }
 
 function finish(task: LayoutTask, found: Arrangement): Layout {
   const { piece, request, free } = task;
-  const copies = request.place === 'centre' ? centreCopies(found.copies, free) : found.copies;
-  const matricesMm = copies.map((copy) => placePiece(copy.piece, copy.x, copy.y));
+  const { matricesMm, boxesMm, copies } = placeAll(task, found);
   const sheetAreaMm2 = request.widthMm * request.heightMm;
   const blankAreaMm2 = piece.areaMm2 * request.scale * request.scale;
   const share = (count: number): number => (count * blankAreaMm2) / sheetAreaMm2;
-  const rectangles = bestPlainRows(task, [[0], [90]])?.copies.length ?? 0;
+  const rectangles = bestClearRows(task, openTurns(request))?.copies.length ?? 0;
   const { method, columns, rows } = found;
   return {
     widthMm: request.widthMm,
@@ -153,11 +182,11 @@ function finish(task: LayoutTask, found: Arrangement): Layout {
     columns,
     rows,
     matricesMm,
-    copies: copies.length,
-    yieldShare: share(copies.length),
+    copies,
+    yieldShare: share(copies),
     sheetAreaMm2,
     blankAreaMm2,
-    boxesMm: matricesMm.map((matrix) => transformBox(matrix, piece.boxMm)),
+    boxesMm,
     drawnMm: matricesMm.reduce((box, matrix) => unite(box, transformBox(matrix, piece.drawnMm)), EMPTY_BOX),
     freeMm: free,
     rectangle: { copies: rectangles, yieldShare: share(rectangles) },

@@ -102,7 +102,22 @@ describe('a number of copies', () => {
   });
 });
 
+describe('a number of copies of which no turn is said', () => {
+  it('lie as drawn, also where more would fit turned', () => {
+    const { matricesMm, columns } = laid(PIECE, makeSheet(320, 200, { ups: 8 }), 0);
+    expect(matricesMm.map(([a, b]) => [a, b])).toEqual(Array(8).fill([1, 0]));
+    expect(columns).toBe(3);
+    expect(layOut(PIECE, makeSheet(320, 200, { ups: 10 }), 0).findings[0]!.code).toBe('sheet/too-small');
+  });
+});
+
 describe('yield', () => {
+  it('is held against rows of the turns that are open', () => {
+    const along = (turn: 0 | 90) => laid(PIECE, makeSheet(320, 200, { ups: 'max', turn }), 0);
+    expect([along(0).copies, along(0).rectangle.copies]).toEqual([9, 9]);
+    expect([along(90).copies, along(90).rectangle.copies]).toEqual([10, 10]);
+  });
+
   it('is the area of the blanks against that of the sheet, with that of plain rows beside it', () => {
     const { copies, yieldShare, sheetAreaMm2, rectangle } = laid(PIECE, makeSheet(320, 200, { ups: '2x2' }), 0);
     expect(copies).toBe(4);
@@ -125,6 +140,16 @@ describe('bleed', () => {
     const { findings } = layOut(bleeding, makeSheet(500, 400, { ups: '2x2', gutterMm: 1.5 }), 0);
     expect(findings[0]).toMatchObject({ code: 'sheet/bleed-into-neighbour', data: { gutterMm: 3, count: 4 } });
     expect(findings[0]!.data.measuredMm).toBeCloseTo(1.5, 9);
+  });
+
+  it('that a narrow gutter lets meet is kept apart where the most copies are looked for', () => {
+    const { layout, findings } = layOut(bleeding, makeSheet(320, 200, { ups: 'max', gutterMm: 1, turn: 0 }), 0);
+    expect(findings).toEqual([]);
+    // 6 mm for the bleed at the rims, 3 mm between: 3 x 100 + 2 x 3 of 314, 3 x 60 + 2 x 3 of 194.
+    expect([layout!.copies, layout!.rectangle.copies]).toEqual([9, 9]);
+    // A wider gutter one way stays as asked.
+    const wide = layOut(bleeding, makeSheet(320, 200, { ups: 'max', gutterXMm: 30, gutterYMm: 1, turn: 0 }), 0);
+    expect([wide.findings, wide.layout!.copies, wide.layout!.rectangle.copies]).toEqual([[], 6, 6]);
   });
 
   it('over the corner of a notch meets no board', () => {
