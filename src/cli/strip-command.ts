@@ -18,7 +18,7 @@ import { isToolpath, namePass, ROLES } from '../model/pass.js';
 import { printFindings } from '../report/print-findings.js';
 import { printJob } from '../report/print-job.js';
 import { nearestWord } from '../ticket/nearest-word.js';
-import { writeJson, writeResult } from './console.js';
+import { writeJson, writeMessage, writeResult } from './console.js';
 import { EXIT } from './exit-code.js';
 import { checkFolder, publishFiles } from './publish-files.js';
 
@@ -131,9 +131,15 @@ export async function runTarget(flags: TargetFlags, signal: AbortSignal): Promis
   const folder = flags.out ?? 'register-target';
   const drawing = drawRegisterTarget({ passes, widthMm, heightMm });
   const job = await makeJob(drawing, { stem: 'register-target', folder }, flags, () => [], signal);
+  const drawn = job.assignment.passes.map(({ name }) => name);
+  const left = names.filter((name) => !drawn.includes(name));
+  if (left.length > 0)
+    writeMessage(
+      `No file for ${left.join(', ')}: only passes of tools are read against the print, and one print carries the figures.`,
+    );
   if (flags.json) {
     const files = job.files.map(({ name }) => name);
-    writeJson({ pinbar: 1, document: 'register-target', folder, passes: names, files });
+    writeJson({ pinbar: 1, document: 'register-target', folder, passes: drawn, files });
   } else {
     const reading =
       'Run all passes, then read each scale: the line of the tool that meets its printed line says how far the pass is out.\n' +

@@ -185,6 +185,7 @@ function finish(task: LayoutTask, found: Arrangement): Layout {
     copies,
     yieldShare: share(copies),
     sheetAreaMm2,
+    copyIs: piece.boxIs,
     blankAreaMm2,
     boxesMm,
     drawnMm: matricesMm.reduce((box, matrix) => unite(box, transformBox(matrix, piece.drawnMm)), EMPTY_BOX),

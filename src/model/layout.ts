@@ -79,6 +79,8 @@ export interface Layout extends Fill {
   /** From mm on the artboard of a pass to mm on the sheet, one per copy. */
   readonly matricesMm: readonly Matrix[];
   readonly sheetAreaMm2: number;
+  /** What counts as the copy: its blanks, or all that is drawn where no lines enclose one. */
+  readonly copyIs: LayoutPiece['boxIs'];
   /** Of one copy, as it lies on the sheet. */
   readonly blankAreaMm2: number;
   /** Box of each copy on the sheet, in the order of the matrices. */

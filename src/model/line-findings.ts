@@ -11,6 +11,7 @@ export const LINE_KINDS = {
   'sequence/no-such-pass': { severity: 'warning', doc: 'A pass that is to be put in order is not in this job.' },
   'ties/no-such-pass': { severity: 'warning', doc: 'A pass that is to get ties is not in this job, or gets others.' },
   'turn/not-made': { severity: 'warning', doc: 'The file of a pass on the reverse cannot be mirrored.' },
+  'turn/off-artboard': { severity: 'warning', doc: 'A mirrored file draws beyond its artboard.' },
   'ties/few': { severity: 'warning', doc: 'An outline has no room for as many ties as wanted.' },
   'ties/far-apart': { severity: 'warning', doc: 'An outline is free over a longer stretch than wanted.' },
   'ties/stretched': {

@@ -120,6 +120,10 @@ export const GERMAN_FILES = {
     'Die Datei eines Durchgangs auf der Rückseite lässt sich nicht spiegeln.',
     'Den Bogen an der Maschine spiegeln oder ausbessern, was im Wortlaut steht.',
   ],
+  'turn/off-artboard': [
+    'Eine gespiegelte Datei zeichnet bis zu {measuredMm} mm über die Zeichenfläche hinaus.',
+    'Unter axisMm sagen, wo die Achse auf der Datei liegt; sonst ist es die Mitte.',
+  ],
   'register/marks-unreadable': ['Eine Zeile der gemessenen Marken ist nicht lesbar.', 'Die Zeile ausbessern.'],
   'register/turned': ['Der gemessene Bogen liegt gedreht.', 'Richtig herum messen.'],
   'register/flipped': ['Der gemessene Bogen liegt gespiegelt.', 'Von der richtigen Seite messen.'],

@@ -41,6 +41,9 @@ export function describeLayout(layout: Layout): readonly string[] {
   const area = `${(blankAreaMm2 / 100).toFixed(1)} cm² each on ${(sheetAreaMm2 / 1e6).toFixed(4)} m²`;
   return [
     `${sayCopies(layout.copies)} on ${widthMm} x ${heightMm} mm, ${METHODS[method]}${grid}${sayTurns(layout)}`,
+    ...(layout.copyIs === 'blank'
+      ? []
+      : ['No cut lines enclose a blank, so the box of all that is drawn counts as one']),
     ...(hasStrips(layout) ? ['Gripper and margins stay free (dashed in the picture of the proof)'] : []),
     `Yield ${sayShare(layout.yieldShare)}: ${area}`,
     `Rectangles in plain rows would reach ${sayFill(rectangle)}`,

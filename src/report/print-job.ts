@@ -71,6 +71,13 @@ function printSequence(job: JobResult): string {
   return `\nOrder within the passes${eachCopy(job)}\n${alignColumns(rows)}`;
 }
 
+/** How a pattern had to give way, at the worst. */
+function sayStretch(share: number): string {
+  const percent = (Math.abs(share) * 100).toFixed(1);
+  if (Number(percent) === 0) return 'pattern as asked';
+  return `pattern ${share < 0 ? 'pressed together' : 'stretched'} by ${percent} %`;
+}
+
 /** What ties came to. */
 function printTies(job: JobResult): string {
   if (job.ties.length === 0) return '';
@@ -79,7 +86,7 @@ function printTies(job: JobResult): string {
     `${sayCount(report.ties, 'tie')} on ${report.tiedLines} of ${sayCount(report.lines, report.mode === 'hold' ? 'outline' : 'line')}`,
     `${sayMm(report.tiesMm)} of ${sayMm(report.lineMm)}`,
     `longest free stretch ${sayMm(report.longestFreeMm)}`,
-    report.mode === 'hold' ? '' : `pattern stretched by ${(report.stretch * 100).toFixed(1)} %`,
+    report.mode === 'hold' ? '' : sayStretch(report.stretch),
     report.tiesFile === null ? '' : `ties alone: ${report.tiesFile}`,
   ]);
   return `\nTies${eachCopy(job)}\n${alignColumns(rows)}`;

@@ -32,6 +32,7 @@ export async function finishPasses(
   const ofPass = made.files.map((file, i) => ({
     file,
     pass: assignment.passes[i < count ? i : derived.tiePasses[i - count]!]!,
+    drawnMm: i < count ? (proof.passes[i]?.drawnExtentMm ?? null) : null,
   }));
   const size = measureFiles({ artwork, ticket, layout: job.sheet?.layout ?? null });
   const turned = await turnPasses(ofPass, ticket, size, options);

@@ -3,6 +3,7 @@ import { type Finding, finding } from '../model/finding.js';
 import type { RoadOptions } from '../model/job.js';
 import { GRIPPER_SIDE } from '../model/layout.js';
 import { type Pass, sideOf } from '../model/pass.js';
+import type { ExtentMm } from '../model/proof.js';
 import type { SheetTurn, TurnedPass } from '../model/run-sheet.js';
 import { joinPieces, type OutputFile } from '../model/sheet.js';
 import { PinbarError } from '../model/trouble.js';
@@ -37,6 +38,8 @@ export function findTurn(
 export interface FileOfPass {
   readonly file: OutputFile;
   readonly pass: Pass;
+  /** What it draws, marks too; null where nobody measured it. */
+  readonly drawnMm: ExtentMm | null;
 }
 
 function tellNotTurned(error: PinbarError, name: string): Finding {
@@ -44,6 +47,27 @@ function tellNotTurned(error: PinbarError, name: string): Finding {
     message: `${name} is on the reverse, but no mirrored file is made of it: ${error.message}`,
     remedy: `Mirror it at the machine, or take the cause away. ${error.findings.at(-1)!.remedy}`,
     place: { file: name },
+  });
+}
+
+/** Less than this beyond the artboard is none, mm. */
+const TOUCH_MM = 0.01;
+
+/** How far a mirrored extent reaches beyond the artboard where the extent itself does not, mm. */
+function reachOut({ x, y, width, height }: ExtentMm, { axis, axisMm }: SheetTurn, size: SizeMm): number {
+  const [from, to, end] = axis === 'vertical' ? [x, x + width, size.widthMm] : [y, y + height, size.heightMm];
+  if (from < -TOUCH_MM || to > end + TOUCH_MM) return 0;
+  return Math.max(0, to - 2 * axisMm, 2 * axisMm - from - end);
+}
+
+function tellOffArtboard({ name, turn }: TurnedPass, outMm: number, size: SizeMm): Finding {
+  const [from, end] = turn.axis === 'vertical' ? ['left', size.widthMm] : ['top', size.heightMm];
+  const measuredMm = Math.round(outMm * 1000) / 1000;
+  return finding('turn/off-artboard', {
+    message: `${name} draws up to ${Math.round(outMm * 100) / 100} mm beyond the artboard: it is mirrored about an axis ${turn.axisMm} mm from the ${from}.`,
+    remedy: `Say under axisMm how far the axis lies from the ${from} of the files; left out, it is their middle, ${roundMm(end / 2)} mm.`,
+    place: { file: name },
+    data: { measuredMm, allowedMm: 0, axisMm: turn.axisMm },
   });
 }
 
@@ -56,11 +80,14 @@ export async function turnPasses(
 ): Promise<{ readonly turnedFiles: readonly TurnedPass[]; readonly findings: readonly Finding[] }> {
   const turnedFiles: TurnedPass[] = [];
   const findings: Finding[] = [];
-  for (const { file, pass } of files) {
+  for (const { file, pass, drawnMm } of files) {
     const turn = findTurn(pass, ticket, size);
     if (turn === null) continue;
     try {
-      turnedFiles.push(await turnPass({ name: file.name, bytes: joinPieces(file.pieces) }, turn, options));
+      const turned = await turnPass({ name: file.name, bytes: joinPieces(file.pieces) }, turn, options);
+      turnedFiles.push(turned);
+      const outMm = drawnMm === null ? 0 : reachOut(drawnMm, turn, size);
+      if (outMm > TOUCH_MM) findings.push(tellOffArtboard(turned, outMm, size));
     } catch (error) {
       if (!(error instanceof PinbarError) || error.code !== 'register/not-kept') throw error;
       findings.push(tellNotTurned(error, file.name));

@@ -62,13 +62,13 @@ function describeBudgets(figures: RunSheet['figures']): readonly RunBudget[] {
   });
 }
 
-/** Stretches of passes that run one after the other on this machine. */
+/** Stretches of passes that run one after the other on this machine without the sheet being turned over between them. */
 function listStretches(passes: readonly RunPass[]): readonly (readonly RunPass[])[] {
   const stretches: RunPass[][] = [];
   let open = false;
   for (const pass of passes) {
     const here = pass.tool !== null && pass.lines !== null;
-    if (here && open) stretches.at(-1)!.push(pass);
+    if (here && open && pass.register.turn === null) stretches.at(-1)!.push(pass);
     else if (here) stretches.push([pass]);
     open = here;
   }

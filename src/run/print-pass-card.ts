@@ -123,7 +123,7 @@ function nameTool({ tool }: RunPass): string {
 /** The rest of the sheets; where ties follow, each with them. */
 function sayOthers({ totals }: RunSheet, more: string): string {
   return totals.sheets > 1
-    ? `Run the other ${totals.sheets - 1} sheets${more}.`
+    ? `Run the other ${totals.sheets === 2 ? 'sheet' : `${totals.sheets - 1} sheets`}${more}.`
     : `Take the sheet off${more === '' ? '' : ' when that is done'}.`;
 }
 
@@ -164,10 +164,14 @@ function listSteps(pass: RunPass, sheet: RunSheet): readonly string[] {
   ];
 }
 
+function sayCount(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? '' : 's'}`;
+}
+
 function sayLines({ lines }: RunPass): string {
   if (lines === null) return '';
-  const ties = lines.ties === 0 ? '' : ` ${lines.ties} ties, ${sayNumber(lines.tieLengthMm)} mm together.`;
-  return `${lines.lines} ${lines.lines === 1 ? 'line' : 'lines'}, ${sayNumber(lines.lengthMm, 1)} mm. ${lines.stretches} stretches between stops, ${lines.lifts} lifts, ${sayNumber(lines.travelMm, 1)} mm with the tool up.${ties}`;
+  const ties = lines.ties === 0 ? '' : ` ${sayCount(lines.ties, 'tie')}, ${sayNumber(lines.tieLengthMm)} mm together.`;
+  return `${sayCount(lines.lines, 'line')}, ${sayNumber(lines.lengthMm, 1)} mm. ${lines.stretches} ${lines.stretches === 1 ? 'stretch' : 'stretches'} between stops, ${sayCount(lines.lifts, 'lift')}, ${sayNumber(lines.travelMm, 1)} mm with the tool up.${ties}`;
 }
 
 function sayTimes({ time, lines, tool, tiesOf }: RunPass, sheets: number): string {

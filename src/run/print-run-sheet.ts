@@ -85,7 +85,7 @@ function printTotals({ totals, motion, passes }: RunSheet): string {
   return `<h2>Time for ${totals.sheets} sheets on this machine</h2>
 <table><tr><th scope="col">Way of working</th><th scope="col">What it takes</th><th class="n" scope="col">Time</th></tr>
 <tr><td><b>Pass by pass</b></td><td>All sheets through one pass, then the tool is changed: one mounting per pass, every sheet laid anew for every pass; ties while it lies.</td><td class="n">${sayTime(totals.passByPassS)}</td></tr>
-<tr><td><b>Tool changes per sheet</b></td><td>Each sheet stays lying through passes that follow each other on this machine: laid once, a tool change for every pass and sheet.</td><td class="n">${sayTime(totals.toolChangesPerSheetS)}</td></tr></table>
+<tr><td><b>Tool changes per sheet</b></td><td>Each sheet stays lying through passes that follow each other on this machine on one side: laid once, a tool change for every pass and sheet.</td><td class="n">${sayTime(totals.toolChangesPerSheetS)}</td></tr></table>
 <p class="small">Counted: ${tools.join(', ') || 'no tool pass'}. ${source}</p>`;
 }
 

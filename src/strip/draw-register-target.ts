@@ -1,5 +1,6 @@
 // A sheet that shows to a tenth of a mm how far each tool pass lies from the print: two scales side by side, as on a vernier.
 import { printNumber } from '../geometry/print-number.js';
+import { measureLetters } from '../geometry/stroke-letters.js';
 import { isToolpath, type Role } from '../model/pass.js';
 import { PinbarError } from '../model/trouble.js';
 import { drawLayer, drawSheet, letters, line } from './draw-lines.js';
@@ -42,16 +43,34 @@ function tick({ x, y, down }: Scale, along: number, from: number): string {
 
 const COUNTS = Array.from({ length: 2 * LINES + 1 }, (_, i) => i - LINES);
 
+/** Letters of a name, and its lines from one to the next, mm. */
+const NAME_MM = 2;
+const NAME_LINE_MM = 2.8;
+/** Wider than this a word would run into the name of the next scale, mm. */
+const WORD_MM = ROW_MM - 2;
+
+/** A name word under word, its lowest line at `y`: side by side on narrow scales, names must not run into each other. */
+function letterName(name: string, x: number, y: number): string {
+  const words = name.split('-');
+  const lines = words.map((word, i) => (i < words.length - 1 ? `${word}-` : word));
+  return lines
+    .map((word, i) => {
+      const height = Math.min(NAME_MM, (NAME_MM * WORD_MM) / measureLetters(word, NAME_MM));
+      return letters(word, x, y - (lines.length - 1 - i) * NAME_LINE_MM + NAME_MM - height, height);
+    })
+    .join('');
+}
+
 /** The pass, and what either end means. */
 function nameScale({ x, y, down }: Scale, name: string): readonly string[] {
   if (down) {
     const left = x - STROKE_MM - 4.5;
     const ends = [letters('up', left, y - HALF_MM - 3.4, 1.5), letters('down', left, y + HALF_MM + 1.6, 1.5)];
-    return [letters(name, left, y - HALF_MM - 7, 2), ...ends];
+    return [letterName(name, left, y - HALF_MM - 7), ...ends];
   }
   const top = y - STROKE_MM - 5;
   const ends = [letters('left', x - HALF_MM - 1, top, 1.5), letters('right', x + HALF_MM - 5.4, top, 1.5)];
-  return [letters(name, x + HALF_MM + 4, y - STROKE_MM, 2), ...ends];
+  return [letterName(name, x + HALF_MM + 4, y - STROKE_MM), ...ends];
 }
 
 /** The printed half of a scale, each second line with what it reads. */
@@ -109,10 +128,16 @@ function checkTarget(request: TargetRequest, tools: readonly number[]): void {
   }
 }
 
+/** The pass that carries the figures: ink that is seen, where there is any; else the first that covers areas. */
+function findPrinted(passes: TargetRequest['passes']): number {
+  const print = passes.findIndex(({ role }) => role === 'print');
+  return print >= 0 ? print : passes.findIndex(({ role }) => !isToolpath(role));
+}
+
 /**
  * A register target as a layered drawing, with the ticket that parts it.
  *
- * The first pass that prints carries the figures. Where a tool's line meets the printed line that says 0.3, the tool lies 0.3 mm
+ * The first print carries the figures; other passes that cover areas draw nothing, and get no file. Where a tool's line meets the printed line that says 0.3, the tool lies 0.3 mm
  * from the print, to the side that is written at that end.
  *
  * @throws PinbarError `use/wrong` where nothing prints, no tool runs, or the sheet is too small.
@@ -121,7 +146,7 @@ export function drawRegisterTarget(request: TargetRequest): OwnDrawing {
   const { passes, widthMm, heightMm } = request;
   const tools = passes.flatMap(({ role }, index) => (isToolpath(role) ? [index] : []));
   checkTarget(request, tools);
-  const printed = passes.findIndex(({ role }) => !isToolpath(role));
+  const printed = findPrinted(passes);
   const scales = placeScales(tools, request);
   const heading = [
     letters('Register target', EDGE_MM + 2, EDGE_MM, 4),

@@ -10,6 +10,8 @@ export const FIELD_MM = { width: 54, height: 44 } as const;
 export const EDGE_MM = 20;
 /** Room for the heading, mm. */
 export const HEADING_MM = 22;
+/** Decimals of a value. */
+const DECIMALS = 3;
 /** More short lines than this cannot be counted at a glance. */
 const MOST_STEPS = 20;
 
@@ -57,9 +59,17 @@ export function planStrip(request: StripRequest): readonly StripStep[] {
       'Take a larger sheet or fewer steps.',
     );
   }
+  const values = Array.from({ length: steps }, (_, i) =>
+    Number(printNumber(from + ((to - from) * i) / (steps - 1), DECIMALS)),
+  );
+  if (new Set(values).size < steps) {
+    throw refuse(
+      `${steps} steps from ${from} to ${to} ${SETTING_UNITS[setting].sign} lie so near to each other that some are the same to a thousandth.`,
+      'Ask for fewer steps, or for a wider range.',
+    );
+  }
   const left = (widthMm - columns * FIELD_MM.width) / 2;
-  return Array.from({ length: steps }, (_, i) => {
-    const value = Number(printNumber(from + ((to - from) * i) / (steps - 1), 3));
+  return values.map((value, i) => {
     return {
       number: i + 1,
       value,

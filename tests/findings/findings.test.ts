@@ -47,6 +47,7 @@ const WITHOUT_LINE: ReadonlySet<string> = new Set<FindingCode>([
   'sequence/no-such-pass',
   'ties/no-such-pass',
   'turn/not-made',
+  'turn/off-artboard',
   'sheet/too-small',
   'sheet/bleed-into-neighbour',
   'sheet/laid-out-already',

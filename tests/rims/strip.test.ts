@@ -100,6 +100,12 @@ describe('test-strip', () => {
 });
 
 describe('register-target', () => {
+  it('says which passes get no file', () => {
+    const ran = run('register-target', '--passes', 'white,print,cut', '--out', 'white', '--json');
+    expect(ran.stderr).toContain('No file for white:');
+    expect(JSON.parse(ran.stdout)).toMatchObject({ passes: ['print', 'cut'] });
+  });
+
   it('writes one file per pass in the order asked for', async () => {
     const ran = run('register-target', '--passes', 'print,crease,perforate', '--json');
     expect(ran.status).toBe(0);

@@ -179,6 +179,24 @@ describe('the sleeve', async () => {
   });
 });
 
+describe('a sheet that is turned over between two tools', async () => {
+  const passes = [
+    { name: 'crease', role: 'creasing' },
+    { name: 'perforate', role: 'perforating', side: 'reverse', turn: 'work-and-turn' },
+    { name: 'cut', role: 'cutting', side: 'reverse', turn: 'work-and-turn' },
+    { name: 'print', role: 'print' },
+  ];
+  const own = JSON.parse(readFileSync('samples/sleeve.ticket.json', 'utf8')) as object;
+  const { sheet } = await run('sleeve', readTicket({ ...own, passes, severities: {} }));
+
+  it('does not stay lying: it is laid anew, and stays from there', () => {
+    const [a, b, c] = ['crease', 'perforate', 'cut'].map((name) => pick(sheet, name).time);
+    const stay = 90 + 250 * (18 + a!.marksS! + 3 + a!.motionS!);
+    const turned = 250 * (18 + Math.max(b!.marksS!, c!.marksS!) + 3 + b!.motionS! + 3 + c!.motionS! + 2 * 90);
+    expect(sheet.totals.toolChangesPerSheetS).toBeCloseTo(stay + turned, 6);
+  });
+});
+
 describe('ties in a file of their own', async () => {
   const scored = makeProfile((own) => {
     for (const at of [1, 2]) {

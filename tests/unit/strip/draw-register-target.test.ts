@@ -49,6 +49,31 @@ describe('drawRegisterTarget', () => {
     expect(meeting).toEqual([Math.round(shift * 10)]);
   });
 
+  it('lets no name run into that of the next scale', () => {
+    const tools = ['crease', 'perforate', 'reverse-partial-cut', 'cut'] as const;
+    const roles = ['creasing', 'perforating', 'reverse-partial-cutting', 'cutting'] as const;
+    const passes = [{ name: 'print', role: 'print' }, ...tools.map((name, i) => ({ name, role: roles[i]! }))] as const;
+    const made = drawRegisterTarget({ passes, widthMm: 297, heightMm: 420 }).svg;
+    const path = /id="Pass-1"[^>]*><path d="([^"]*)"/.exec(made)![1]!;
+    const points = [...path.matchAll(/[ML]([\d.]+) ([\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)] as const);
+    // The names of the upright scales at the upper left stand above y = 112, each 16 mm from the next, from x = 23.5.
+    const names = points.filter(([x, y]) => x < 23.5 + 64 && y > 102 && y < 112.1).map(([x]) => x - 23.5);
+    expect(names.length).toBeGreaterThan(60);
+    for (const x of names) expect(((x % 16) + 16) % 16).toBeLessThan(14.01);
+    expect(new Set(names.map((x) => Math.floor(x / 16))).size).toBe(4);
+  });
+
+  it('takes a print for the figures, whatever white lies under it', () => {
+    const passes = [
+      { name: 'white', role: 'white' },
+      { name: 'ink', role: 'print' },
+      { name: 'cut', role: 'cutting' },
+    ] as const;
+    expect(drawRegisterTarget({ ...request, passes }).ticket.passes).toEqual(passes.slice(1));
+    const bare = passes.filter(({ role }) => role !== 'print');
+    expect(drawRegisterTarget({ ...request, passes: bare }).ticket.passes).toEqual(bare);
+  });
+
   it('declares the passes as they were given', () => {
     expect(ticket.passes).toEqual(request.passes);
   });

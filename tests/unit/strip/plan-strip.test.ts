@@ -56,6 +56,7 @@ describe('planStrip', () => {
   });
 
   it.each([
+    [{ setting: 'offset', from: 0, to: 0.002, steps: 5 }, 'the same to a thousandth'],
     [{ steps: 1 }, '2 to 20'],
     [{ steps: 2.5 }, '2 to 20'],
     [{ from: 400 }, 'no range of pressure'],
