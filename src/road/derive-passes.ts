@@ -57,19 +57,20 @@ export async function derivePasses(
     return { files: plain, tieFiles, tiePasses, sequence, ties, findings };
   await enterStage('derive', options);
   const creaseEnds = requests.length === 0 ? new Float64Array() : listCreaseEnds(plain, passes, options);
+  const scale = ticket.sheet?.scale ?? 1;
   for (const [index, file] of plain.entries()) {
     const pass = passes[index]!;
     const before = joinPieces(file.pieces);
     let bytes = before;
     if (order !== undefined && isToolpath(pass.role) && namesPass(order.passes, pass)) {
-      const ordered = sequencePass({ name: file.name, pass, bytes }, order, options);
+      const ordered = sequencePass({ name: file.name, pass, bytes, scale }, order, options);
       sequence.push(ordered.report);
       findings.push(...ordered.findings);
       bytes = ordered.bytes;
     }
     const request = findTieRequest(requests, pass);
     if (request !== undefined) {
-      const tied = tiePass({ name: file.name, pass, bytes }, request, creaseEnds, options);
+      const tied = tiePass({ name: file.name, pass, bytes, scale }, request, creaseEnds, options);
       ties.push(tied.report);
       findings.push(...tied.findings);
       bytes = tied.bytes;

@@ -20,6 +20,8 @@ export interface TiePlaces {
   readonly artwork: Artwork;
   readonly runs: readonly TieRun[];
   readonly file: string;
+  /** Of lengths as they are on the sheet, where copies may be scaled; places are those on the drawing. */
+  readonly mmPerPx: number;
 }
 
 function round(value: number, digits: number): number {
@@ -65,7 +67,7 @@ function worstFirst(lines: readonly TiedLine[], badness: (line: TiedLine) => num
 }
 
 function noteHeld(request: TieRequest, plan: TiePlan, places: TiePlaces): readonly Finding[] {
-  const { mmPerPx } = places.artwork.artboard;
+  const { mmPerPx } = places;
   const few = worstFirst(
     plan.lines.filter(({ ties, wanted }) => ties < wanted),
     ({ ties, wanted }) => wanted - ties,

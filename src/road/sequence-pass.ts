@@ -22,6 +22,8 @@ export interface PassBytes {
   readonly name: string;
   readonly pass: Pass;
   readonly bytes: Uint8Array;
+  /** How many times as large it is to lie on its sheet; 1 where left out. Lengths are asked and told as they are there. */
+  readonly scale?: number;
 }
 
 /** A pass put in order. */
@@ -176,7 +178,8 @@ function orderPass(pass: PassBytes, request: SequenceRequest, options: RoadOptio
   const kept = better && !artwork.structural && holdSame(source, artwork, bytes, options);
   const stayed = [...work.stayed];
   if (better && !kept) stayed.push({ why: 'style rules look at neighbours', count: before.length });
-  const mm = artwork.artboard.mmPerPx;
+  const scale = pass.scale ?? 1;
+  const mm = artwork.artboard.mmPerPx * scale;
   return {
     ...{ source, artwork, work, origin, order: kept ? after : before },
     bytes: kept ? bytes : pass.bytes,
@@ -184,7 +187,7 @@ function orderPass(pass: PassBytes, request: SequenceRequest, options: RoadOptio
       pass: pass.pass.name,
       role: pass.pass.role,
       file: pass.name,
-      lineMm: shapeLengthMm(source, artwork, work.shapes.flat()),
+      lineMm: shapeLengthMm(source, artwork, work.shapes.flat()) * scale,
       travelBeforeMm: first.travel * mm,
       travelAfterMm: (kept ? then : first).travel * mm,
       liftsBefore: first.lifts,

@@ -175,7 +175,7 @@ export function tiePass(
 ): TiedPass {
   const source = scanBytes(pass.bytes, options);
   const artwork = resolveSource(source, options, null);
-  const { mmPerPx } = artwork.artboard;
+  const mmPerPx = artwork.artboard.mmPerPx * (pass.scale ?? 1);
   const { candidates, left } = listCandidates(source, artwork);
   const runs = candidates.flatMap((candidate) =>
     candidate.runs.map((run) => ({ run, matrix: candidate.shape.matrix })),
@@ -206,6 +206,6 @@ export function tiePass(
     longestFreeMm: Math.max(0, ...plan.lines.map(({ longestFree }) => longestFree)) * mmPerPx,
     stretch: worstStretch(plan),
   };
-  const places = { artwork, runs, file: pass.name };
+  const places = { artwork, runs, file: pass.name, mmPerPx };
   return { bytes: made.bytes, ties: made.ties, report, findings: noteTies(request, plan, whole, places) };
 }

@@ -86,6 +86,14 @@ describe('a pass in order', () => {
     expect(report.travelAfterMm).toBe(report.travelBeforeMm);
   });
 
+  it('tells lengths as they are on a sheet of scaled copies', () => {
+    const pass = passOf(line('b', 60) + line('a', 10));
+    const [plain, scaled] = [1, 2].map((scale) => sequencePass({ ...pass, scale }, REQUEST, {}).report);
+    for (const key of ['lineMm', 'travelBeforeMm', 'travelAfterMm'] as const)
+      expect(scaled![key]).toBeCloseTo(2 * plain![key], 9);
+    expect(scaled!.travelAfterMm).toBeGreaterThan(0);
+  });
+
   it('leaves the marks last', () => {
     const marks = `<g id="pinbar-marks">${line('m', 1)}</g>`;
     const { bytes } = sequencePass(passOf(line('b', 60) + line('a', 10) + marks), REQUEST, {});

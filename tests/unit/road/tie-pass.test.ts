@@ -119,6 +119,18 @@ describe('a tied pass', () => {
     expect(report.lineMm - report.tiesMm).toBeGreaterThan(0);
   });
 
+  it('gives ties of the length asked for where copies are scaled on their sheet', () => {
+    const square = passOf('<path fill="none" stroke="#303" d="M40 40H140V100H40Z"/>');
+    const one = tiePass(square, HOLD, NO_CREASES, {}).report;
+    const { report, ties } = tiePass({ ...square, scale: 1.5 }, HOLD, NO_CREASES, {});
+    expect(report.lineMm).toBeCloseTo(1.5 * one.lineMm, 9);
+    expect(report.tiesMm).toBeCloseTo(report.ties * HOLD.tieMm, 9);
+    expect(samplePath(dataOf(textOf(ties))).length).toBeCloseTo(report.tiesMm / 1.5, 6);
+    // 480 mm on the sheet: a tie each 120 mm at most, but for their own lengths.
+    expect(report.ties).toBe(Math.max(HOLD.leastPerPiece, Math.ceil(480 / (HOLD.freeMm + HOLD.tieMm))));
+    expect(report.longestFreeMm).toBeCloseTo((480 - report.tiesMm) / report.ties, 6);
+  });
+
   it('counts ties and lengths as closed forms do', () => {
     // A circle of 2 pi 35 = 219.911 mm: twenty cuts and ties of 11 are 220.
     const { report, bytes, ties } = tiePass(

@@ -175,6 +175,12 @@ describe('the sleeve', async () => {
     const made = await run('sleeve', readTicket({ ...own, sheet: sheetOf }));
     expect(pick(made.sheet, 'perforate').lines).toMatchObject({ lines: 20, lifts: 20, ties: 16, tieLengthMm: 16 });
     expect(pick(made.sheet, 'perforate ties').lines).toMatchObject({ lines: 16, lifts: 16 });
+    // Scaled copies have ties of the length asked for, as many more as fit.
+    const large = await run('sleeve', readTicket({ ...own, sheet: { ...sheetOf, ups: '1x1', scale: 1.5 } }));
+    const [cuts, alone] = ['perforate', 'perforate ties'].map((name) => pick(large.sheet, name).lines!);
+    // 81 mm each: seven cuts and six ties are 76 mm.
+    expect([cuts!.ties, alone!.lines]).toEqual([12, 12]);
+    expect(cuts!.tieLengthMm).toBeCloseTo(alone!.lengthMm, 4);
     expect(cardOf(made.html, 'perforate ties')).toContain('<b>sleeve.3-perforate-ties.svg</b>');
   });
 });
