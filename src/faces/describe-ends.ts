@@ -3,8 +3,8 @@
 import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 import type { LooseEnd } from '../model/faces.js';
 import { listEnds } from './bridge-gaps.js';
-import { CREASE, CUT, kindOf, PERFORATION } from './edge-table.js';
-import { edgeLength, type Ground, isCut } from './ground.js';
+import { CREASE, CUT, edgeLength, isCut, kindOf, PERFORATION } from './edge-table.js';
+import type { Ground } from './ground.js';
 
 /**
  * Loose ends, each with the panel in which it lies.

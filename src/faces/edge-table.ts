@@ -53,6 +53,17 @@ export function createEdgeTable(weld: number): EdgeTable {
   return { nodes, a: [], b: [], kinds: [], lines: [] };
 }
 
+/** The length of an edge. @unit px */
+export function edgeLength(table: EdgeTable, edge: number): number {
+  const { nodes, a, b } = table;
+  return Math.hypot(nodes.x[b[edge]!]! - nodes.x[a[edge]!]!, nodes.y[b[edge]!]! - nodes.y[a[edge]!]!);
+}
+
+/** Whether an edge parts the board. */
+export function isCut(table: EdgeTable, edge: number): boolean {
+  return (table.kinds[edge]! & CUT) !== 0;
+}
+
 const STRIDE = 67108864;
 
 /** The node at a point: one that is there already, the nearest first, or a new one. */

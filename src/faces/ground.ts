@@ -1,6 +1,6 @@
 // The arrangement that blanks are taken from.
 import type { Piece } from '../model/faces.js';
-import { CUT, type EdgeTable, kindOf } from './edge-table.js';
+import { type EdgeTable, kindOf } from './edge-table.js';
 import type { HalfFaces } from './merge-slivers.js';
 import type { Nesting } from './nest-loops.js';
 import type { Loops } from './trace-loops.js';
@@ -27,15 +27,4 @@ export function pieceOf({ table, shapeOf }: Ground, edge: number): Piece {
     shape: shapeOf[table.lines[edge]!]!,
     kind: kindOf(table.kinds[edge]!),
   };
-}
-
-/** The length of an edge. @unit px */
-export function edgeLength(table: EdgeTable, edge: number): number {
-  const { nodes, a, b } = table;
-  return Math.hypot(nodes.x[b[edge]!]! - nodes.x[a[edge]!]!, nodes.y[b[edge]!]! - nodes.y[a[edge]!]!);
-}
-
-/** Whether an edge parts the board. */
-export function isCut(table: EdgeTable, edge: number): boolean {
-  return (table.kinds[edge]! & CUT) !== 0;
 }

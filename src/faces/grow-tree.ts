@@ -1,7 +1,8 @@
 // Panels as a tree: which one holds which, from the largest on.
 import { createNumberMap } from '../geometry/number-map.js';
 import type { Hinge, Piece } from '../model/faces.js';
-import { edgeLength, type Ground, isCut, pieceOf } from './ground.js';
+import { edgeLength, isCut } from './edge-table.js';
+import { type Ground, pieceOf } from './ground.js';
 
 /** More than there are faces: two of them make one key. */
 const STRIDE = 67108864;

@@ -2,7 +2,8 @@
 
 import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
 import type { IdleFold, Piece } from '../model/faces.js';
-import { edgeLength, type Ground, isCut, pieceOf } from './ground.js';
+import { edgeLength, isCut } from './edge-table.js';
+import { type Ground, pieceOf } from './ground.js';
 
 /** The panel in which a fold without an effect lies; -1 outside, in what falls out, and in faces of no blank. */
 function panelAround(ground: Ground, panelOf: Int32Array, edge: number): number {

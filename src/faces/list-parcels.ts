@@ -1,7 +1,8 @@
 // Pieces that stay in one when the board is cut: faces that folds join.
 import { signedArea } from '../geometry/outline.js';
 import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
-import { edgeLength, type Ground, isCut, pieceOf } from './ground.js';
+import { edgeLength, isCut } from './edge-table.js';
+import { type Ground, pieceOf } from './ground.js';
 import { originOf } from './trace-loops.js';
 
 /** A piece of board, cut all around. */
@@ -12,7 +13,7 @@ export interface Parcel {
   /** Within the outer loop, holes included. @unit px2 */
   readonly grossArea: number;
   readonly hinged: boolean;
-  /** The parcel in a hole of which it lies, or -1. */
+  /** The parcel in a hole of which it lies, by itself or among others, or -1. */
   readonly around: number;
   /** Parcels on the other side of its outer loop. */
   readonly beside: readonly number[];
@@ -124,6 +125,24 @@ function findInnerLines(
   return inner;
 }
 
+/** The parcel in a hole of which each lies, or -1: pieces that share cuts lie in the same hole, whether or not they touch its rim. */
+function findAround(rims: readonly Rim[], rimOf: Int32Array, count: number): Int32Array {
+  const groups = createGroups(count);
+  const around = new Int32Array(count).fill(-1);
+  const eachSide = (see: (own: Rim, other: Rim) => void): void => {
+    for (let half = 0; half < rimOf.length; half += 1) {
+      if (rimOf[half]! >= 0 && rimOf[half ^ 1]! >= 0) see(rims[rimOf[half]!]!, rims[rimOf[half ^ 1]!]!);
+    }
+  };
+  eachSide((own, other) => {
+    if (own.area > 0 && other.area > 0) joinGroups(groups, own.parcel, other.parcel);
+  });
+  eachSide((own, other) => {
+    if (own.area > 0 && other.area < 0) around[findLeader(groups, own.parcel)] = other.parcel;
+  });
+  return around.map((_, parcel) => around[findLeader(groups, parcel)]!);
+}
+
 /** All parcels. */
 export function listParcels(ground: Ground): readonly Parcel[] {
   const { table, halves } = ground;
@@ -138,25 +157,20 @@ export function listParcels(ground: Ground): readonly Parcel[] {
   }
   const own: Rim[][] = faces.map(() => []);
   for (const rim of rims) own[rim.parcel]!.push(rim);
+  const around = findAround(rims, rimOf, faces.length);
   const inner = findInnerLines(ground, rims, byHalf, parcelOf, faces.length);
   return own.map((list, parcel) => {
     const sorted = list.toSorted((p, q) => q.area - p.area);
     const rim = sorted[0]!;
-    let around = -1;
-    const beside = new Set<number>();
-    for (const half of rim.halves) {
-      const other = rimOf[half ^ 1]!;
-      if (other < 0) continue;
-      beside.add(rims[other]!.parcel);
-      if (rims[other]!.area < 0) around = rims[other]!.parcel;
-    }
+    const others = rim.halves.map((half) => rimOf[half ^ 1]!).filter((other) => other >= 0);
+    const beside = new Set(others.map((other) => rims[other]!.parcel));
     return {
       faces: faces[parcel]!,
       outer: rim.points,
       holes: sorted.slice(1).map((hole) => hole.points),
       grossArea: rim.area,
       hinged: hinged[parcel] === 1,
-      around,
+      around: around[parcel]!,
       beside: [...beside],
       shape: mainShape(ground, rim),
       outerLines: [...new Set(rim.halves.map((half) => table.lines[half >> 1]!))],

@@ -1,35 +1,40 @@
 // Faces too thin to be board are part of what lies beside them.
 
 import { createGroups, findLeader, joinGroups } from '../geometry/union-find.js';
-import type { EdgeTable } from './edge-table.js';
+import { type EdgeTable, edgeLength, isCut } from './edge-table.js';
 import type { Nesting } from './nest-loops.js';
 import type { Loops } from './trace-loops.js';
 
-/** Face of each half edge after thin faces went to the face along their longest side; -1 outside, -2 for loose edges. */
+/** Face of each half edge after thin faces went to the face beside them; -1 outside, -2 for loose edges. */
 export interface HalfFaces {
   readonly faceOf: Int32Array;
   /** Whether a face still stands for itself. */
   readonly stands: Uint8Array;
 }
 
-/** The face along the longest side of each thin face, or -1 where that is the outside; keyed by thin face. */
-function findNeighbours(table: EdgeTable, plain: Int32Array, thin: ReadonlySet<number>): ReadonlyMap<number, number> {
-  const { nodes, a, b } = table;
-  const shared = new Map<number, Map<number, number>>();
+/** What a thin face shares with a neighbour, -1 for the outside. */
+interface Side {
+  readonly face: number;
+  readonly other: number;
+  /** Of what joins the two, and of what parts them. @unit px */
+  joined: number;
+  cut: number;
+}
+
+/** The sides of thin faces, in the order in which faces grow together: first where nothing is cut, and the longest. */
+function listSides(table: EdgeTable, plain: Int32Array, thin: ReadonlySet<number>): readonly Side[] {
+  const sides = new Map<number, Map<number, Side>>();
   for (let half = 0; half < plain.length; half += 1) {
     const [face, other] = [plain[half]!, plain[half ^ 1]!];
     if (face === other || !thin.has(face)) continue;
-    const [p, q] = [a[half >> 1]!, b[half >> 1]!];
-    const sides = shared.get(face) ?? new Map<number, number>();
-    shared.set(face, sides);
-    sides.set(other, (sides.get(other) ?? 0) + Math.hypot(nodes.x[q]! - nodes.x[p]!, nodes.y[q]! - nodes.y[p]!));
+    const own = sides.get(face) ?? new Map<number, Side>();
+    sides.set(face, own);
+    const side = own.get(other) ?? { face, other, joined: 0, cut: 0 };
+    own.set(other, side);
+    if (isCut(table, half >> 1)) side.cut += edgeLength(table, half >> 1);
+    else side.joined += edgeLength(table, half >> 1);
   }
-  const neighbours = new Map<number, number>();
-  for (const [face, sides] of shared) {
-    const [longest] = [...sides].sort((p, q) => q[1] - p[1]);
-    neighbours.set(face, longest![0]);
-  }
-  return neighbours;
+  return [...sides.values()].flatMap((own) => [...own.values()]).sort((p, q) => q.joined - p.joined || q.cut - p.cut);
 }
 
 /**
@@ -44,18 +49,22 @@ export function faceHalves(table: EdgeTable, loops: Loops, nesting: Nesting, thi
   for (const [face, rim] of nesting.rims.entries()) {
     if (2 * loops.area[rim]! < thinnest * loops.length[rim]!) thin.add(face);
   }
-  // The outside is the last item, so that any face it is joined with can be told.
+  // The outside is the last item. Each group holds one face that is board, or the outside; thin ones alone go on to the next.
   const groups = createGroups(count + 1);
-  const place = (face: number): number => (face < 0 ? count : face);
-  for (const [face, other] of findNeighbours(table, plain, thin)) joinGroups(groups, place(face), place(other));
-  const outside = findLeader(groups, count);
-  const standFor = new Int32Array(count + 1).fill(-1);
-  for (let face = 0; face < count; face += 1) {
-    const leader = findLeader(groups, face);
-    if (leader !== outside && !thin.has(face)) standFor[leader] = face;
+  const standFor = Int32Array.from({ length: count + 1 }, (_, face) => (thin.has(face) ? -1 : face));
+  for (const side of listSides(table, plain, thin)) {
+    const leaders = [side.face, side.other < 0 ? count : side.other].map((face) => findLeader(groups, face));
+    const [stand, other] = leaders.map((leader) => standFor[leader]!);
+    if (leaders[0] === leaders[1] || (stand! >= 0 && other! >= 0)) continue;
+    joinGroups(groups, leaders[0]!, leaders[1]!);
+    standFor[findLeader(groups, leaders[0]!)] = Math.max(stand!, other!);
   }
+  const faceAt = (face: number): number => {
+    const stand = standFor[findLeader(groups, face)]!;
+    return stand === count ? -1 : stand;
+  };
   const stands = new Uint8Array(count);
-  for (const face of standFor) if (face >= 0) stands[face] = 1;
-  const faceOf = plain.map((face) => (face < 0 ? face : standFor[findLeader(groups, face)]!));
+  for (let face = 0; face < count; face += 1) if (!thin.has(face)) stands[face] = 1;
+  const faceOf = plain.map((face) => (face < 0 ? face : faceAt(face)));
   return { faceOf, stands };
 }

@@ -10,6 +10,11 @@ const ROUNDS = 8;
 
 const STRIDE = 67108864;
 
+/** The bit of the strongest of some kinds. */
+function strongest(kinds: number): number {
+  return kinds & -kinds;
+}
+
 /** Edges between the same nodes are one, with the kinds of all and the shape of the first. */
 function mergeEqual(table: EdgeTable): void {
   const { a, b, kinds, lines } = table;
@@ -20,7 +25,7 @@ function mergeEqual(table: EdgeTable): void {
     const first = seen.get(key);
     if (first >= 0) {
       // The line that counts where they lie on each other is the one of the stronger kind.
-      if (kinds[edge]! < (kinds[first]! & -kinds[first]!)) lines[first] = lines[edge]!;
+      if (strongest(kinds[edge]!) < strongest(kinds[first]!)) lines[first] = lines[edge]!;
       kinds[first]! |= kinds[edge]!;
       continue;
     }

@@ -82,6 +82,15 @@ describe('what falls out', () => {
     expect(counts(drawFaces([...blank, ['cut', 'M120 10H130V20H120Z']]))).toEqual([2, 3, 0]);
   });
 
+  it('a piece among others in a hole is an island too, where it touches none of the rim', () => {
+    const grid = [10, 20, 30, 40].flatMap((at): Drawn[] => [
+      ['cut', `M10 ${at}H40`],
+      ['cut', `M${at} 10V40`],
+    ]);
+    const faces = drawFaces([SQUARE, ['crease', 'M50 0V100'], ...grid]);
+    expect(counts(faces)).toEqual([1, 2, 9]);
+  });
+
   it('the rest of the sheet around folded blanks is neither', () => {
     const faces = drawFaces([SQUARE, ['crease', 'M50 0V100'], ['cut', 'M-10 -10H110V110H-10Z']]);
     expect(counts(faces)).toEqual([1, 2, 0]);
@@ -171,6 +180,51 @@ describe('sloppy lines', () => {
   it('a cut beats a crease that lies on it', () => {
     const faces = drawFaces([SQUARE, ['crease', 'M0 0H100V100']]);
     expect([counts(faces), faces.uncut, faces.idle]).toEqual([[1, 1, 0], [], []]);
+  });
+
+  it('of lines that lie on each other in parts, the cut draws the outline', () => {
+    const faces = drawFaces([
+      ['crease', 'M0 0H100'],
+      ['crease', 'M0 0H50'],
+      ['cut', 'M0 0H50'],
+      ['cut', 'M50 0H100V100H0V0'],
+    ]);
+    expect(faces.blanks.map(({ outerLines }) => outerLines.toSorted())).toEqual([[2, 3]]);
+  });
+
+  it('creases that nearly lie on each other fold as one, in whatever order and number', () => {
+    const creases: readonly Drawn[] = [49.987, 50, 50.013].map((x) => ['crease', `M${x} 0V100`]);
+    const [left, middle, right] = creases as [Drawn, Drawn, Drawn];
+    for (const drawn of [
+      [left, right],
+      [left, middle, right],
+      [middle, left, right],
+      [right, middle, left],
+    ]) {
+      const faces = drawFaces([SQUARE, ...drawn]);
+      expect([counts(faces), faces.uncut]).toEqual([[1, 2, 0], []]);
+    }
+  });
+
+  it('a strip too thin to be board goes with what it hangs on, not over a cut', () => {
+    const inside: Drawn = ['crease', 'M0.02 0V60'];
+    for (const drawn of [
+      [inside, SQUARE],
+      [SQUARE, inside],
+    ]) {
+      const faces = drawFaces(drawn);
+      expect([counts(faces), faces.uncut, faces.idle.map(({ panel }) => panel)]).toEqual([[1, 1, 0], [], [0]]);
+    }
+    // A crease that touches a round hole does not hold it.
+    const hole: Drawn = ['cut', 'M60 50A10 10 0 0 1 40 50A10 10 0 0 1 60 50Z'];
+    for (const x of [40.004, 40, 39.99]) {
+      for (const drawn of [
+        [SQUARE, hole, ['crease', `M${x} 0V100`]],
+        [['crease', `M${x} 0V100`], hole, SQUARE],
+      ] as const) {
+        expect(counts(drawFaces(drawn as readonly Drawn[]))).toEqual([1, 2, 1]);
+      }
+    }
   });
 
   it('nothing gives nothing', () => {
