@@ -1,5 +1,5 @@
 // Do creases end where they should?
-import { crossingParameter, distanceToPiece, endsOf, type PieceEnds } from '../geometry/segment.js';
+import { type Ahead, distanceToPiece, endsOf, meetAhead, type PieceEnds } from '../geometry/segment.js';
 import type { IdleFold } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
 import { boundSlack, isAbove } from './beyond-bound.js';
@@ -69,22 +69,23 @@ function isBehind(end: LineEnd, ends: PieceEnds, weld: number): boolean {
   return across <= PARALLEL_SLOPE * Math.abs(s1 - s0) && Math.max(s0, s1) <= weld;
 }
 
-/** How far an end stops short of the line ahead of it, px; null where it touches one, or where none lies ahead within reach. */
+/**
+ * How far an end stops short of the line ahead of it, px; null where it touches one, where none lies ahead within reach, and where the
+ * next one goes on in line, as between the dashes of a perforation.
+ */
 function measureShort(pieces: ToolPieces, end: LineEnd, near: Nearness): number | null {
-  const { x, y, dx, dy } = end;
+  const { x, y } = end;
   const { weld, snap, reach } = near;
-  const ray = [x, y, x + dx, y + dy];
-  let least = Infinity;
+  let next: Ahead | null = null;
   for (const piece of piecesAround(pieces, x, y, reach)) {
     const ends = endsOf(pieces, piece);
     if ((pieces.line[piece] === end.line && end.awayAlong(piece) <= snap) || isBehind(end, ends, weld)) continue;
     const [x0, y0, x1, y1] = ends;
     if (distanceToPiece(x0, y0, x1, y1, x, y) <= snap) return null;
-    const along = crossingParameter(ray, ends);
-    const across = crossingParameter(ends, ray);
-    if (along !== null && across !== null && along > 0 && across >= 0 && across <= 1) least = Math.min(least, along);
+    const met = meetAhead(end, ends, { beside: snap, weld });
+    if (met !== null && (next === null || met.along < next.along)) next = met;
   }
-  return least <= reach ? least : null;
+  return next !== null && next.along <= reach && !next.inLine ? next.along : null;
 }
 
 function listShort({ toolLines, toolPieces, artwork, ticket }: CheckFacts): readonly Odd[] {

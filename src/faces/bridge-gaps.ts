@@ -1,6 +1,6 @@
 // Bridges small openings: cut ends that almost meet, creases that stop short of the line they run to.
 import { indexBoxes } from '../geometry/box-index.js';
-import { crossingParameter, nearestParameter } from '../geometry/segment.js';
+import { meetAhead, nearestParameter } from '../geometry/segment.js';
 import { addEdge, CREASE, CUT, type EdgeTable, nodeAt, PERFORATION } from './edge-table.js';
 
 /** A node with one edge. */
@@ -128,19 +128,14 @@ function findTarget(
   const { nodes, a, b } = table;
   let best: readonly [number, number] | null = null;
   let least = Infinity;
-  const ray = [end.x, end.y, end.x + end.dx, end.y + end.dy];
   for (const edge of near) {
     const p = [nodes.x[a[edge]!]!, nodes.y[a[edge]!]!, nodes.x[b[edge]!]!, nodes.y[b[edge]!]!] as const;
     const t = nearestParameter(...p, end.x, end.y);
     const [x, y] = [p[0] + t * (p[2] - p[0]), p[1] + t * (p[3] - p[1])];
     const distance = Math.hypot(x - end.x, y - end.y);
     if (distance <= snap && distance < least) [best, least] = [[x, y], distance];
-    const along = crossingParameter(ray, p);
-    const across = crossingParameter(p, ray);
-    if (along === null || across === null || across < 0 || across > 1) continue;
-    if (along > 0 && along <= ahead && along < least) {
-      [best, least] = [[end.x + along * end.dx, end.y + along * end.dy], along];
-    }
+    const met = meetAhead(end, p, { beside: snap, weld: nodes.weld });
+    if (met !== null && met.along <= ahead && met.along < least) [best, least] = [[met.x, met.y], met.along];
   }
   return best;
 }

@@ -59,6 +59,8 @@ export function listOddFolds(
   for (let edge = 0; edge < table.a.length; edge += 1) {
     if (isCut(table, edge)) continue;
     const [left, right] = [halves.faceOf[2 * edge]!, halves.faceOf[2 * edge + 1]!];
+    // A fold beside a line that nearly lies on it parts no more than a strip too thin to be board: the two are too near, and not idle.
+    if (left === right && (halves.wasThin[2 * edge] === 1 || halves.wasThin[2 * edge + 1] === 1)) continue;
     if (left === right || (left >= 0 && right >= 0 && islandFaces.has(left))) idle.push(edge);
     else if (left < 0 || right < 0) uncut.push(pieceOf(ground, edge));
   }

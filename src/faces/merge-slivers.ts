@@ -10,6 +10,8 @@ export interface HalfFaces {
   readonly faceOf: Int32Array;
   /** Whether a face still stands for itself. */
   readonly stands: Uint8Array;
+  /** Whether a thin face lay on a half edge. */
+  readonly wasThin: Uint8Array;
 }
 
 /** What a thin face shares with a neighbour, -1 for the outside. */
@@ -66,5 +68,6 @@ export function faceHalves(table: EdgeTable, loops: Loops, nesting: Nesting, thi
   const stands = new Uint8Array(count);
   for (let face = 0; face < count; face += 1) if (!thin.has(face)) stands[face] = 1;
   const faceOf = plain.map((face) => (face < 0 ? face : faceAt(face)));
-  return { faceOf, stands };
+  const wasThin = Uint8Array.from(plain, (face) => (thin.has(face) ? 1 : 0));
+  return { faceOf, stands, wasThin };
 }

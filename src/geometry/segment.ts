@@ -108,3 +108,43 @@ export function parallelDistance(p: ArrayLike<number>, q: ArrayLike<number>, slo
   };
   return { from, to, distance: Math.min(distanceAt(from), distanceAt(to)) };
 }
+
+/** Lines that differ by less in direction run along each other: 5 degrees, as a slope. */
+const ALONG_SLOPE = 0.0875;
+
+/** Where a ray meets a piece. */
+export interface Ahead {
+  /** How far from the start of the ray. */
+  readonly along: number;
+  readonly x: number;
+  readonly y: number;
+  /** Whether the piece lies in line with the ray and goes on from there. */
+  readonly inLine: boolean;
+}
+
+/**
+ * Where a ray meets a piece; null where it does not.
+ *
+ * A piece in line with the ray is met at its near end: where lines that run along each other cross is chance.
+ *
+ * @param ray - Its start, and the unit vector in which it runs.
+ * @param beside - How far from the line of the ray the near end of a piece may lie that is in line with it.
+ * @param weld - A piece that runs along the ray and ends no farther ahead than this lies behind it.
+ */
+export function meetAhead(
+  ray: { readonly x: number; readonly y: number; readonly dx: number; readonly dy: number },
+  [x0, y0, x1, y1]: PieceEnds,
+  { beside, weld }: { readonly beside: number; readonly weld: number },
+): Ahead | null {
+  const { x, y, dx, dy } = ray;
+  const [s0, s1] = [(x0 - x) * dx + (y0 - y) * dy, (x1 - x) * dx + (y1 - y) * dy];
+  const [h0, h1] = [(y0 - y) * dx - (x0 - x) * dy, (y1 - y) * dx - (x1 - x) * dy];
+  if (Math.abs(h1 - h0) <= ALONG_SLOPE * Math.abs(s1 - s0)) {
+    if (Math.max(s0, s1) <= weld) return null;
+    const [along, aside, nearX, nearY] = s0 < s1 ? [s0, h0, x0, y0] : [s1, h1, x1, y1];
+    if (along > 0 && Math.abs(aside) <= beside) return { along, x: nearX, y: nearY, inLine: true };
+  }
+  if ((h0 > 0 && h1 > 0) || (h0 < 0 && h1 < 0) || h0 === h1) return null;
+  const along = s0 + (h0 / (h0 - h1)) * (s1 - s0);
+  return along > 0 ? { along, x: x + along * dx, y: y + along * dy, inLine: false } : null;
+}

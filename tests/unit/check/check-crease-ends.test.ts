@@ -2,7 +2,11 @@
 import { describe, expect, it } from 'vitest';
 import { checkCreaseEnds } from '../../../src/check/check-crease-ends.js';
 import type { CheckSettings } from '../../../src/model/check-settings.js';
-import { BLANK, briefly, dieFacts } from './die-facts.js';
+import { factsOf } from './carton-facts.js';
+import { BLANK, briefly, dieFacts, drawDie } from './die-facts.js';
+
+type Point = readonly [number, number];
+type Line = readonly Point[];
 
 async function find(crease: readonly string[], checks: Partial<CheckSettings> = {}): Promise<readonly unknown[]> {
   return briefly(checkCreaseEnds(await dieFacts({ crease, cut: [BLANK] }, checks)));
@@ -58,5 +62,68 @@ describe('checkCreaseEnds', () => {
     expect(await find(['M100 80V110'])).toEqual([['crease-idle', 1, 30]]);
     expect(await find(['M100 108V110'])).toEqual([]);
     expect(await find(['M100 107.99V110'])).toEqual([['crease-idle', 1, 2.01]]);
+  });
+
+  /** The same, all of it turned by an angle, coordinates written to some digits. */
+  async function findTurned(lines: readonly Line[], angle: number, digits: number): Promise<readonly unknown[]> {
+    const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+    const place = ([x, y]: Point): string =>
+      `${(100 + cos * (x - 100) - sin * (y - 80)).toFixed(digits)} ${(80 + sin * (x - 100) + cos * (y - 80)).toFixed(digits)}`;
+    const write = (points: Line): string => `M${points.map(place).join('L')}`;
+    const cut = `${write([
+      [50, 50],
+      [150, 50],
+      [150, 110],
+      [50, 110],
+    ])}Z`;
+    return briefly(checkCreaseEnds(await factsOf(drawDie({ perforation: lines.map(write), cut: [cut] }))));
+  }
+  const ANGLES: readonly number[] = Array.from({ length: 40 }, (_, step) => step * 0.157);
+
+  it('lets be a perforation whose dashes are drawn one by one, however it lies', async () => {
+    const dashes = Array.from(
+      { length: 11 },
+      (_, at): Line => [
+        [100, 50 + 5.6 * at],
+        [100, 54 + 5.6 * at],
+      ],
+    );
+    for (const digits of [2, 3, 12]) {
+      for (const angle of ANGLES) expect(await findTurned(dashes, angle, digits)).toEqual([]);
+    }
+    expect(await findTurned(dashes.slice(0, 10), 0, 3)).toEqual([['crease-idle', 1, 54.4]]);
+    // Dashes that stop short of a line across are short all the same.
+    expect(
+      await findTurned(
+        [
+          ...dashes.slice(0, 10),
+          [
+            [90, 106],
+            [110, 106],
+          ],
+        ],
+        0.3,
+        6,
+      ),
+    ).toEqual([
+      ['crease-short', 1, 1.6],
+      ['crease-idle', 1, expect.any(Number)],
+    ]);
+  });
+
+  it('measures what runs over the cut along it, whatever rounding says where lines in line cross', async () => {
+    for (const angle of ANGLES) {
+      const [found, ...more] = await findTurned(
+        [
+          [
+            [70, 50],
+            [150.7, 50],
+          ],
+        ],
+        angle,
+        13,
+      );
+      expect([found, more]).toEqual([['crease-over-cut', 1, 0.7], []]);
+    }
   });
 });
