@@ -105,16 +105,25 @@ export function checkDoubledLines(facts: CheckFacts): readonly Finding[] {
     measuredMm: roundValue(total(list)),
     allowedMm: ticket.checks.overlapMm,
   });
+  const [doubled, shared] = [listDoublings(facts, same), listDoublings(facts, other)];
+  // A layer may hold lines of several passes.
+  const eachPass = (
+    of: (ofPass: (list: readonly Doubling[]) => readonly Doubling[], name: string) => readonly Finding[],
+  ) => assignment.passes.flatMap(({ name }, pass) => of((list) => list.filter(({ line }) => line.pass === pass), name));
   return [
-    ...gatherTroubles(artwork, 'check/line-doubled', listDoublings(facts, same), (list) => ({
-      message: `Lines of the pass ${assignment.passes[list[0]!.line.pass]!.name} lie on each other ${places(list)}: the tool would run over ${sayMm(total(list))} mm twice.`,
-      remedy: 'Delete the copies, so that each line is there once; where lines overlap in part, trim one of them.',
-      data: data(list),
-    })),
-    ...gatherTroubles(artwork, 'check/line-on-line', listDoublings(facts, other), (list) => ({
-      message: `Lines of the pass ${assignment.passes[list[0]!.line.pass]!.name} lie on lines of another tool pass ${places(list)}, over ${sayMm(total(list))} mm.`,
-      remedy: 'Decide which tool works the line, and delete it from the other pass.',
-      data: data(list),
-    })),
+    ...eachPass((ofPass, name) =>
+      gatherTroubles(artwork, 'check/line-doubled', ofPass(doubled), (list) => ({
+        message: `Lines of the pass ${name} lie on each other ${places(list)}: the tool would run over ${sayMm(total(list))} mm twice.`,
+        remedy: 'Delete the copies, so that each line is there once; where lines overlap in part, trim one of them.',
+        data: data(list),
+      })),
+    ),
+    ...eachPass((ofPass, name) =>
+      gatherTroubles(artwork, 'check/line-on-line', ofPass(shared), (list) => ({
+        message: `Lines of the pass ${name} lie on lines of another tool pass ${places(list)}, over ${sayMm(total(list))} mm.`,
+        remedy: 'Decide which tool works the line, and delete it from the other pass.',
+        data: data(list),
+      })),
+    ),
   ];
 }

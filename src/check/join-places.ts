@@ -66,6 +66,8 @@ function groupMeeting(
       for (const [x, y] of [ends[2 * place]!, ends[2 * place + 1]!]) {
         for (const end of index.search(x - tolerance, y - tolerance, x + tolerance, y + tolerance)) {
           const other = end >> 1;
+          const [otherX, otherY] = ends[end]!;
+          if (Math.hypot(otherX - x, otherY - y) > tolerance) continue;
           if (seen[other] === 1 || !isOneSet(lines[stretch.line]!, lines[stretches[other]!.line]!)) continue;
           seen[other] = 1;
           open.push(other);

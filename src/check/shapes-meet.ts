@@ -29,6 +29,11 @@ function covers(shape: Shape, outlines: readonly Outline[], x: number, y: number
   return outlines.filter(({ points }) => isInsideLoop(points, x, y)).length % 2 === 1;
 }
 
+/** Whether the fill of a shape covers the start of any of some runs: one that lies within crosses none of its lines. */
+function coversAny(shape: Shape, outlines: readonly Outline[], runs: readonly Outline[]): boolean {
+  return runs.some(({ points }) => covers(shape, outlines, points[0]!, points[1]!));
+}
+
 /**
  * Whether two shapes meet: their lines, with the width of their strokes, or the fill of one and the other. Type, and what is too much to
  * look at, meets what its box meets; clip paths count as far as they bound boxes.
@@ -39,7 +44,7 @@ export function shapesMeet(facts: CheckFacts, p: Shape, q: Shape): boolean {
   const [pieces, others] = [piecesOf(own), piecesOf(other)];
   if (pieces.length === 0 || others.length === 0) return true;
   if ((pieces.length / 4) * (others.length / 4) > MOST_PAIRS) return true;
-  if (covers(q, other, pieces[0]!, pieces[1]!) || covers(p, own, others[0]!, others[1]!)) return true;
+  if (coversAny(q, other, own) || coversAny(p, own, other)) return true;
   const near = halfStroke(p) + halfStroke(q);
   for (let at = 0; at < others.length; at += 4) {
     const piece = [others[at]!, others[at + 1]!, others[at + 2]!, others[at + 3]!] as const;

@@ -1,7 +1,10 @@
 // Lines on each other: lengths by hand, at the bound and one past it.
 import { describe, expect, it } from 'vitest';
 import { checkDoubledLines } from '../../../src/check/check-doubled-lines.js';
+import { readTicket } from '../../../src/index.js';
 import type { CheckSettings } from '../../../src/model/check-settings.js';
+import { gatherFacts } from '../../../src/road/gather-facts.js';
+import { prepareJob } from '../../../src/road/prepare-job.js';
 import { BLANK, briefly, type DieLayers, dieFacts } from './die-facts.js';
 
 async function find(layers: DieLayers, checks: Partial<CheckSettings> = {}): Promise<readonly unknown[]> {
@@ -30,6 +33,29 @@ describe('checkDoubledLines', () => {
     expect(await find({ cut: ['M60 50H70', 'M70 50H90', BLANK] })).toEqual([['line-doubled', 1, 30]]);
     // Around the point where a closed line starts.
     expect(await find({ cut: ['M50 70V50H80', BLANK] })).toEqual([['line-doubled', 1, 50]]);
+  });
+
+  it('tells passes apart that share a layer', async () => {
+    const lines = (stroke: string, ...paths: readonly string[]): string =>
+      paths.map((d) => `<path d="${d}" fill="none" stroke="${stroke}" stroke-width="0.2"/>`).join('');
+    const drawing = `<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="200mm" viewBox="0 0 200 200"><g id="Die">${
+      lines('#d6336c', BLANK, 'M60 50H80', 'M120 110V50') + lines('#1d4ed8', 'M100 50V110', 'M100 60V70', 'M120 60V65')
+    }</g></svg>`;
+    const ticket = readTicket({
+      pinbar: 1,
+      rules: [
+        { pass: 'cutting', stroke: '#d6336c' },
+        { pass: 'creasing', stroke: '#1d4ed8' },
+      ],
+    });
+    const facts = gatherFacts(await prepareJob(new TextEncoder().encode(drawing), ticket, {}), ticket);
+    expect(
+      checkDoubledLines(facts).map(({ code, message, data }) => [code, message.slice(0, 23), data.measuredMm]),
+    ).toEqual([
+      ['check/line-doubled', 'Lines of the pass creas', 10],
+      ['check/line-doubled', 'Lines of the pass cut l', 20],
+      ['check/line-on-line', 'Lines of the pass cut l', 5],
+    ]);
   });
 
   it('takes lines for one within 0.02 mm', async () => {

@@ -43,6 +43,12 @@ describe('joinPlaces', () => {
     ).toEqual([[40, 0, 40, 10]]);
   });
 
+  it('joins ends by their distance, not by how far they lie apart across and down', async () => {
+    const facts = await dieFacts({ cut: ['M10 10H50', 'M50.018 10.018H90', 'M10 30H50', 'M50.014 30.014H90'] });
+    const stretches = [0, 1, 2, 3].map((line): readonly [number, number, number] => [line, 0, 100]);
+    expect(places(facts, stretches)).toHaveLength(3);
+  });
+
   it('joins lines end to end, around the start of a closed one too', async () => {
     const facts = await dieFacts({ cut: ['M10 10H110', 'M110 10H150', 'M10 50H30V70H10Z'] });
     expect(

@@ -29,6 +29,10 @@ describe('shapesMeet', () => {
     expect(await meet(ring('evenodd'), dot)).toBe(false);
     expect(await meet(line('M10 10H90V90H10Z', 1), dot)).toBe(false);
     expect(await meet('<rect x="10" y="10" width="80" height="80"/>', dot)).toBe(true);
+    // Whichever of its runs it is that lies within.
+    const box = '<rect x="40" y="10" width="50" height="80"/>';
+    expect(await meet(box, line('M20 20V60M60 20V60', 1))).toBe(true);
+    expect(await meet(box, line('M20 20V60M30 20V60', 1))).toBe(false);
   });
 
   it('counts the width of strokes in', async () => {
