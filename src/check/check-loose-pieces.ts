@@ -1,7 +1,9 @@
 // Which pieces fall out besides the blanks?
 import type { Island } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
+import type { ToolLine } from '../model/tool-line.js';
 import type { CheckFacts } from './check-facts.js';
+import { countOwn, isTie, listTies } from './check-ties.js';
 import { gatherTroubles, pointMm, type Trouble } from './gather-troubles.js';
 import { roundValue, sayMm } from './say-value.js';
 
@@ -12,9 +14,29 @@ interface LoosePiece extends Trouble {
 /** Pieces that a finding lists at most. */
 const MOST_LISTED = 20;
 
+/** Pieces that are cut loose: those that no tie holds, neither one drawn as an opening or a gap of dashes nor one that the ticket asks for. */
+export function listLoose({ faces, toolLines, assignment, ticket }: CheckFacts): readonly Island[] {
+  if (faces === null) return [];
+  const ties = faces.gaps.filter((gap) => isTie(gap, ticket.checks));
+  const names = new Set((ticket.ties ?? []).map(({ pass }) => pass));
+  const isTied = (line: ToolLine): boolean => {
+    const { pass, kind, shape, outline } = line;
+    const { name, role } = assignment.passes[pass]!;
+    return (
+      names.has(name) ||
+      names.has(role) ||
+      (kind === 'cut' && shape.paint.strokeDasharray.length > 0 && listTies(line, outline).length > 0)
+    );
+  };
+  return faces.islands.filter(({ outer, lines }) => {
+    return countOwn(ties, outer) === 0 && !lines.some((line) => isTied(toolLines[line]!));
+  });
+}
+
 /** Pieces that are cut loose and are no blanks: windows, holes, offcuts. They lie about in the machine unless they are held. */
-export function checkLoosePieces({ artwork, faces }: CheckFacts): readonly Finding[] {
-  const troubles: readonly LoosePiece[] = (faces?.islands ?? []).map((island) => ({
+export function checkLoosePieces(facts: CheckFacts): readonly Finding[] {
+  const { artwork } = facts;
+  const troubles: readonly LoosePiece[] = listLoose(facts).map((island) => ({
     shape: artwork.shapes[island.shape]!,
     at: [island.x, island.y],
     weight: island.areaMm2,

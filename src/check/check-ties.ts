@@ -35,8 +35,8 @@ export function isTie(gap: Gap, { tieMm }: CheckSettings): boolean {
   return tieMm !== null && !isAbove(Math.abs(gap.gapMm - tieMm), TIE_SHARE * tieMm);
 }
 
-/** Where a dashed closed line leaves the board uncut, px along it; beyond its length where a tie lies around its start. */
-function listTies({ shape }: ToolLine, outline: Outline): readonly Stretch[] {
+/** Where a dashed line leaves the board uncut, px along it; beyond its length where a tie lies around its start. */
+export function listTies({ shape }: ToolLine, outline: Outline): readonly Stretch[] {
   const { strokeDasharray, strokeDashoffset, nonScalingStroke } = shape.paint;
   const scale = nonScalingStroke ? 1 : scalesOf(shape.matrix)[1];
   const dashes = (strokeDasharray.length % 2 === 0 ? strokeDasharray : [...strokeDasharray, ...strokeDasharray]).map(
@@ -105,7 +105,14 @@ function judgeDashed(
   return { few, bent };
 }
 
-/** Ties drawn as openings, of all blanks. */
+/** How many of some ties lie in an outline of faces. */
+export function countOwn(ties: readonly Gap[], outer: Float64Array): number {
+  const corners = new Set<string>();
+  for (let at = 0; at < outer.length; at += 2) corners.add(`${outer[at]},${outer[at + 1]}`);
+  return ties.filter(({ x0, y0, x1, y1 }) => corners.has(`${x0},${y0}`) && corners.has(`${x1},${y1}`)).length;
+}
+
+/** Ties drawn as openings, of all blanks and of the pieces that they hold. */
 function judgeDrawn(
   { artwork, faces, ticket }: CheckFacts,
   least: number,
@@ -114,10 +121,14 @@ function judgeDrawn(
   const ties = faces.gaps.filter((gap) => isTie(gap, ticket.checks));
   const few: Tied[] = [];
   for (const { outer } of faces.blanks) {
-    const corners = new Set<string>();
-    for (let at = 0; at < outer.length; at += 2) corners.add(`${outer[at]},${outer[at + 1]}`);
-    const own = ties.filter(({ x0, y0, x1, y1 }) => corners.has(`${x0},${y0}`) && corners.has(`${x1},${y1}`)).length;
+    const own = countOwn(ties, outer);
     if (own < least) few.push({ shape: null, at: [outer[0]!, outer[1]!], weight: -own, ties: own });
+  }
+  for (const { outer, shape } of ties.length === 0 ? [] : faces.islands) {
+    const own = countOwn(ties, outer);
+    // One without any falls out, which another check tells.
+    if (own > 0 && own < least)
+      few.push({ shape: artwork.shapes[shape]!, at: [outer[0]!, outer[1]!], weight: -own, ties: own });
   }
   const bent = ties
     .filter(({ turn }) => turn > CORNER)

@@ -183,7 +183,8 @@ export function buildFaces(lines: readonly FaceLine[], options: FaceOptions): Fa
     if (uses[place] === 'blank') addBlank(numbering, ground, parcel, folding);
     if (uses[place] === 'island') {
       for (const face of parcel.faces) islandFaces.add(face);
-      islands.push({ ...describeRegion(parcel.outer, parcel.holes, mmPerPx), shape: parcel.shape });
+      const { shape, outerLines: lines } = parcel;
+      islands.push({ ...describeRegion(parcel.outer, parcel.holes, mmPerPx), shape, lines });
     }
   }
   const { panels, blanks, panelOf, used } = numbering;

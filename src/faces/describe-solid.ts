@@ -53,15 +53,19 @@ function describeBlank(blank: Blank, mmPerPx: number): SolidBlank {
   return { index: blank.index, panels: blank.panels, ...describeArea(blank, mmPerPx) };
 }
 
-/** The faces as data; null where the lines enclose no blank. */
-export function describeSolid(faces: Faces | null, mmPerPx: number): Solid | null {
+/**
+ * The faces as data; null where the lines enclose no blank.
+ *
+ * @param loosePieces - How many pieces fall out.
+ */
+export function describeSolid(faces: Faces | null, mmPerPx: number, loosePieces: number): Solid | null {
   if (faces === null || faces.extentMm === null) return null;
   const [x, y, width, height] = faces.extentMm;
   return {
     blanks: faces.blanks.map((blank) => describeBlank(blank, mmPerPx)),
     panels: faces.panels.map((panel) => describePanel(panel, mmPerPx)),
     rings: faces.rings.map((ring) => ({ panels: ring.panels, ...describeHinge(ring, mmPerPx) })),
-    loosePieces: faces.islands.length,
+    loosePieces,
     extentMm: [round(x), round(y), round(width), round(height)],
     areaMm2: round(faces.areaMm2),
     wasteShare: Math.round(faces.wasteShare * 1e4) / 1e4 + 0,

@@ -68,6 +68,8 @@ export interface Blank extends Region {
 export interface Island extends Region {
   /** Index of the shape that draws most of its outline. */
   readonly shape: number;
+  /** Positions of the lines that cut its outline. */
+  readonly lines: readonly number[];
 }
 
 /** An opening between two ends of cut lines, px. */

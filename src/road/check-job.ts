@@ -1,4 +1,5 @@
 // The checks over a prepared job.
+import { listLoose } from '../check/check-loose-pieces.js';
 import { runChecks } from '../check/run-checks.js';
 import { describeSolid } from '../faces/describe-solid.js';
 import type { Finding } from '../model/finding.js';
@@ -35,7 +36,7 @@ export async function checkJob(job: PreparedJob, ticket: Ticket, options: RoadOp
   const found = [...(sheet?.findings ?? []), ...(skipped ? [] : runChecks(laidOut))];
   return {
     findings: relevelFindings(placeFindings(found, source, artwork), ticket.severities),
-    solid: skipped ? null : describeSolid(facts.faces, artwork.artboard.mmPerPx),
+    solid: skipped ? null : describeSolid(facts.faces, artwork.artboard.mmPerPx, listLoose(facts).length),
     sheet,
   };
 }

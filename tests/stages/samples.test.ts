@@ -23,7 +23,7 @@ describe('samples', () => {
     ['tuck-carton', undefined, []],
     ['sleeve', 'sleeve.ticket.json', []],
     ['label-sheet', undefined, []],
-    ['counters', 'counters.ticket.json', ['note check/loose-piece gate-3']],
+    ['counters', 'counters.ticket.json', []],
     [
       'hang-tag',
       'hang-tag.ticket.json',

@@ -57,6 +57,16 @@ describe('ties of a dashed outline', () => {
     expect(await find(`<path d="M50 50H110V110H50" stroke-dasharray="239 1" stroke-dashoffset="30"/>`)).toEqual([]);
   });
 
+  it('of a piece in the blank are counted where it has any', async () => {
+    const blank = 'M40 40H80M80.5 40H160V160H80.5M80 160H40V40';
+    const window = (top: string): string => `${blank}${top}`;
+    const drawn = async (top: string) => find(window(top), { tieMm: 0.5 });
+    expect(await drawn('')).toEqual([]);
+    expect(await drawn('M60 60H80V80H60Z')).toEqual([]);
+    expect(await drawn('M70.5 60H80V80H60V60H70')).toEqual([['ties-few', 1, 1]]);
+    expect(await drawn('M70.5 60H80V80H70.5M70 80H60V60H70')).toEqual([]);
+  });
+
   it('scale with the outline', async () => {
     const half = (dashes: string): string =>
       `<path transform="scale(.5)" d="M100 100H220V220H100Z" stroke-dasharray="${dashes}" stroke-dashoffset="60"/>`;
