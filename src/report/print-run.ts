@@ -1,5 +1,6 @@
 // A run sheet in a few lines for the terminal.
 import { type RunSheet, stepNumber } from '../model/run-sheet.js';
+import { sayCount } from './print-findings.js';
 
 function say(seconds: number | null): string {
   if (seconds === null) return 'not known';
@@ -14,7 +15,7 @@ function count(items: readonly string[], one: string, many: string): readonly st
 export function printRun(sheet: RunSheet, folder: string, names: readonly string[]): string {
   const { job, machine, material, passes, totals, missing, untested, oldNews, notes } = sheet;
   const lines = [
-    `${job.name}: ${totals.sheets} sheets of ${material.name} on ${machine.name}`,
+    `${job.name}: ${sayCount(totals.sheets, 'sheet')} of ${material.name} on ${machine.name}`,
     ...passes.map(
       ({ order, tiesOf, name, tool, time }) =>
         `  ${stepNumber({ order, tiesOf })}  ${name}: ${tool === null ? 'not on this machine' : `${tool.name}, ${say(time.perSheetS)} a sheet, ${say(time.perRunS)} in all`}`,

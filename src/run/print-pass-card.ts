@@ -4,7 +4,7 @@ import { isToolpath, type Role } from '../model/pass.js';
 import { type Figure, type RunPass, type RunSheet, stepNumber } from '../model/run-sheet.js';
 import { isShownDark } from './draw-pass.js';
 import { drawSign } from './draw-signs.js';
-import { MISSING, sayNumber, sayOrigin, sayTime } from './say-figure.js';
+import { MISSING, sayCount, sayNumber, sayOrigin, sayTime } from './say-figure.js';
 
 /** How lines of a role are drawn in the picture. */
 const LINE_WORDS: Readonly<Partial<Record<Role, string>>> = {
@@ -164,10 +164,6 @@ function listSteps(pass: RunPass, sheet: RunSheet): readonly string[] {
   ];
 }
 
-function sayCount(count: number, word: string): string {
-  return `${count} ${word}${count === 1 ? '' : 's'}`;
-}
-
 function sayLines({ lines }: RunPass): string {
   if (lines === null) return '';
   const ties = lines.ties === 0 ? '' : ` ${sayCount(lines.ties, 'tie')}, ${sayNumber(lines.tieLengthMm)} mm together.`;
@@ -186,7 +182,7 @@ function sayTimes({ time, lines, tool, tiesOf }: RunPass, sheets: number): strin
     lines === null
       ? ''
       : `<br>Length over speed alone: ${sayTime(time.lengthOverSpeedS)}.${time.factor === null ? '' : ` The tool takes ${sayNumber(time.factor, 1)} times that.`}`;
-  return `<b>${sayTime(time.perSheetS)}</b> a sheet (${sum}); <b>${sayTime(time.perRunS)}</b> for ${sheets} sheets${tiesOf === null ? ' with one mounting' : ', without the time to set the pressure to and fro'}.${plain}`;
+  return `<b>${sayTime(time.perSheetS)}</b> a sheet (${sum}); <b>${sayTime(time.perRunS)}</b> for ${sayCount(sheets, 'sheet')}${tiesOf === null ? ' with one mounting' : ', without the time to set the pressure to and fro'}.${plain}`;
 }
 
 /** A pass as a card. */

@@ -6,7 +6,7 @@ import { drawSign } from './draw-signs.js';
 import { printPassCard, sayRegister } from './print-pass-card.js';
 import type { PassFacts } from './run-facts.js';
 import { RUN_SHEET_STYLE } from './run-sheet-style.js';
-import { MISSING, sayNumber, sayOrigin, sayTime } from './say-figure.js';
+import { MISSING, sayCount, sayNumber, sayOrigin, sayTime } from './say-figure.js';
 
 /** What the pictures are drawn from. */
 export interface PageFacts {
@@ -20,7 +20,7 @@ function printHead({ job, shop, machine, material, totals, need }: RunSheet): st
   const batch =
     material.batch === null ? '; batch <span class="write"></span>' : `; batch ${escapeXml(material.batch)}`;
   return `<header class="head"><div><h1>Run sheet of ${escapeXml(job.name)}</h1>
-<div>${totals.sheets} sheets${copies}. Files ${sayNumber(job.widthMm)} x ${sayNumber(job.heightMm)} mm.</div>
+<div>${sayCount(totals.sheets, 'sheet')}${copies}. Files ${sayNumber(job.widthMm)} x ${sayNumber(job.heightMm)} mm.</div>
 <div class="hash">drawing SHA-256 ${escapeXml(job.sha256)}</div></div>
 <dl><dt>Shop</dt><dd>${escapeXml(shop)}</dd><dt>Machine</dt><dd>${escapeXml(machine.name)}</dd><dt>Material</dt><dd>${escapeXml(material.name)}${batch}</dd><dt>Day</dt><dd><span class="write"></span></dd><dt>By</dt><dd><span class="write"></span></dd></dl></header>`;
 }
@@ -65,7 +65,7 @@ function printOrder({ passes, order, totals }: RunSheet): string {
     return `<tr><td class="n">${stepNumber(pass)}</td><td><b>${escapeXml(name)}</b></td><td>${tool === null ? 'not on this machine' : escapeXml(tool.name)}</td><td>${register.side === 'front' ? 'front' : 'reverse'}</td><td>${tiesOf === null ? sayRegister(register.to) : 'stays as it lies'}</td><td class="n">${tool === null ? '' : sayTime(time.perSheetS)}</td><td class="n">${tool === null ? '' : sayTime(time.perRunS)}</td></tr>`;
   });
   return `<h2>Passes in order</h2><p>${why}</p>
-<table><tr><th class="n" scope="col">&#8470;</th><th scope="col">Pass</th><th scope="col">Tool</th><th scope="col">Side up</th><th scope="col">Registers to</th><th class="n" scope="col">A sheet</th><th class="n" scope="col">${totals.sheets} sheets</th></tr>
+<table><tr><th class="n" scope="col">&#8470;</th><th scope="col">Pass</th><th scope="col">Tool</th><th scope="col">Side up</th><th scope="col">Registers to</th><th class="n" scope="col">A sheet</th><th class="n" scope="col">${sayCount(totals.sheets, 'sheet')}</th></tr>
 ${rows.join('\n')}</table>`;
 }
 
@@ -82,7 +82,7 @@ function printTotals({ totals, motion, passes }: RunSheet): string {
   const source = motion.fitted
     ? `Acceleration, lift and start are fitted to ${motion.runs} timed runs${motion.residualS === null ? '' : `, which they miss by ${sayNumber(motion.residualS)} s in the mean`}.`
     : `Acceleration, lift and start are as entered; ${motion.runs} timed ${motion.runs === 1 ? 'run is' : 'runs are'} in the profile, three or more settle them.`;
-  return `<h2>Time for ${totals.sheets} sheets on this machine</h2>
+  return `<h2>Time for ${sayCount(totals.sheets, 'sheet')} on this machine</h2>
 <table><tr><th scope="col">Way of working</th><th scope="col">What it takes</th><th class="n" scope="col">Time</th></tr>
 <tr><td><b>Pass by pass</b></td><td>All sheets through one pass, then the tool is changed: one mounting per pass, every sheet laid anew for every pass; ties while it lies.</td><td class="n">${sayTime(totals.passByPassS)}</td></tr>
 <tr><td><b>Tool changes per sheet</b></td><td>Each sheet stays lying through passes that follow each other on this machine on one side: laid once, a tool change for every pass and sheet.</td><td class="n">${sayTime(totals.toolChangesPerSheetS)}</td></tr></table>

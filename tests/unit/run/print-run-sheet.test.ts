@@ -50,6 +50,15 @@ describe('the page', () => {
     expect(cards[2]).toContain('registers to the printed marks');
   });
 
+  it('counts one of a thing as one', async () => {
+    const { files } = await makeJobRunSheet(await splitCarton(), { profile: makeProfile(), sheets: 1 });
+    const html = Buffer.from(joinPieces(files[0]!.pieces)).toString('utf8');
+    expect(html).toContain('Time for 1 sheet on this machine');
+    expect(html).not.toMatch(/\b1 (?:sheets|lines|lifts|ties|stretches)\b/);
+    const two = await makeJobRunSheet(await splitCarton(), { profile: makeProfile(), sheets: 2 });
+    expect(Buffer.from(joinPieces(two.files[0]!.pieces)).toString('utf8')).toContain('Run the other sheet.');
+  });
+
   it('shows white and varnish dark, so that they are seen on paper, and print as it is', async () => {
     const job = await split(readFileSync('samples/label-sheet.svg'), readTicket({ pinbar: 1 }), { skipChecks: true });
     const { html } = await print(makeProfile(), job);
