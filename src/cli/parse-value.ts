@@ -8,7 +8,8 @@ export function parseLength(text: string): number {
   const match = LENGTH.exec(text.trim());
   if (match === null)
     throw new Error('A length is a number of mm, or a number with mm, cm or in: 3, 3mm, 0.3cm, 0.125in.');
-  return Number(match[1]) * MM_PER_UNIT[match[2] ?? 'mm']!;
+  // 19.7 in are 500.38 mm, not a digit in the last place less.
+  return Math.round(Number(match[1]) * MM_PER_UNIT[match[2] ?? 'mm']! * 1e9) / 1e9 + 0;
 }
 
 /** A length that is not negative, mm. */

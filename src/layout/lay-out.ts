@@ -95,7 +95,7 @@ function sayTooSmall(task: LayoutTask, wanted: string, needed: readonly [number,
       ? `gripper, margins, what is drawn beyond the blanks, and marks`
       : `gripper, margins and what is drawn beyond the blanks`;
   return finding('sheet/too-small', {
-    message: `${wanted} need ${sayMm(needed[0])} x ${sayMm(needed[1])} mm; the sheet of ${sayMm(request.widthMm)} x ${sayMm(request.heightMm)} mm has ${sayMm(has[0])} x ${sayMm(has[1])} mm free, without ${around}.`,
+    message: `${wanted} ${sayMm(needed[0])} x ${sayMm(needed[1])} mm; the sheet of ${sayMm(request.widthMm)} x ${sayMm(request.heightMm)} mm has ${sayMm(has[0])} x ${sayMm(has[1])} mm free, without ${around}.`,
     remedy:
       columns * rows > 0
         ? `Ask for at most ${sayGrid(columns, rows)} copies of this turn, for "max", or for a larger sheet.`
@@ -126,7 +126,7 @@ function arrangeRows(task: LayoutTask, columns: number, rows: number): Arrangeme
       lengthOf(columns, pieces[0]!.width, task.gutters.x),
       lengthOf(rows, pieces[0]!.height, task.gutters.y),
     ] as const;
-    return sayTooSmall(task, `${sayGrid(columns, rows)} copies`, needed, area);
+    return sayTooSmall(task, `${sayGrid(columns, rows)} ${copies === 1 ? 'copy needs' : 'copies need'}`, needed, area);
   }
   const placed = placeRows(area, { columns, rows, copies }, pieces, task.gutters);
   return { method: pieces.length > 1 ? 'head-to-tail rows' : 'rows', columns, rows, copies: placed };
@@ -149,7 +149,7 @@ function arrangeNumber(task: LayoutTask, copies: number): Arrangement | Finding 
       lengthOf(Math.min(columns, copies), piece!.width, task.gutters.x),
       lengthOf(Math.ceil(copies / columns), piece!.height, task.gutters.y),
     ] as const;
-    return sayTooSmall(task, copies === 1 ? 'One copy' : `${copies} copies`, needed, area);
+    return sayTooSmall(task, copies === 1 ? 'One copy needs' : `${copies} copies need`, needed, area);
   }
   const placed = best.copies.slice(0, copies);
   const columns = Math.min(copies, best.columns!);

@@ -97,6 +97,9 @@ describe('a number of copies', () => {
   });
 
   it('is refused above what fits', () => {
+    const one = layOut(PIECE, makeSheet(80, 50, { ups: 1 }), 0).findings[0]!.message;
+    expect(one).toContain('One copy needs 100 x 60 mm; the sheet of 80 x 50 mm');
+    expect(layOut(PIECE, makeSheet(80, 50, { ups: '1x1' }), 0).findings[0]!.message).toContain('1 x 1 copy needs 100');
     expect(layOut(PIECE, makeSheet(320, 200, { ups: 10, turn: 0 }), 0).findings[0]!.code).toBe('sheet/too-small');
     expect(laid(PIECE, makeSheet(320, 200, { ups: 9, turn: 0 }), 0).copies).toBe(9);
   });
