@@ -7,7 +7,7 @@ import { FolderTrouble, type Layout } from './layout.js';
 import type { Delivery } from './scan-in.js';
 
 /** Longest ticket that is read, bytes. */
-const MOST_BYTES = 4 * 1024 * 1024;
+export const MOST_TICKET_BYTES: number = 4 * 1024 * 1024;
 
 /** A ticket as it was found. */
 export interface FoundTicket {
@@ -27,7 +27,7 @@ export interface FoundTicket {
 export function readTicketFile(disk: FolderDisk, path: Buffer): string | null {
   if (disk.look(path)?.kind !== 'file') return null;
   const what = `The ticket ${path.subarray(path.lastIndexOf('/') + 1).toString()}`;
-  return readDelivered(disk, { path, what, atMost: MOST_BYTES })
+  return readDelivered(disk, { path, what, atMost: MOST_TICKET_BYTES })
     .toString('utf8')
     .replace(/^\ufeff/, '');
 }

@@ -1,5 +1,6 @@
 // Whether a file is there to its end: its text ends with the end tag of its root, or its gzip stream is whole.
 import { createGunzip } from 'node:zlib';
+import { PinbarError } from '../index.js';
 import { scanBytes } from '../road/read-artwork.js';
 
 /** Most bytes that are unpacked only to see whether a stream is whole. */
@@ -24,10 +25,31 @@ function rootName(head: string): string | null {
   return /<([A-Za-z_\u0080-\u00ff][\w:.\u0080-\u00ff-]*)/.exec(plain)?.[1] ?? null;
 }
 
-/** What may stand behind the root. */
+/** Ends of what may stand behind the root, and how each begins. */
+const BEHIND_ROOT: readonly (readonly [string, string])[] = [
+  ['-->', '<!--'],
+  ['?>', '<?'],
+];
+
+/** The text without what may stand behind the root: comments, instructions and blanks. One step for each, so that no text takes long. */
 function cutBehindRoot(tail: string): string {
-  return tail.replace(/(?:\s+|<!--(?:(?!-->)[\s\S])*-->|<\?(?:(?!\?>)[\s\S])*\?>)*$/, '');
+  let text = tail.trimEnd();
+  for (;;) {
+    const pair = BEHIND_ROOT.find(([end]) => text.endsWith(end));
+    if (pair === undefined) return text;
+    const [end, begin] = pair;
+    const before = text.lastIndexOf(end, text.length - end.length - 1);
+    const at = text.indexOf(begin, before === -1 ? 0 : before + end.length);
+    if (at === -1) return text;
+    text = text.slice(0, at).trimEnd();
+  }
 }
+
+/** What hides tags, from where to where. */
+const OPEN_TEXT: readonly (readonly [string, string])[] = [
+  ['<!--', '-->'],
+  ['<![CDATA[', ']]>'],
+];
 
 function countOf(bytes: Buffer, word: string): number {
   let count = 0;
@@ -35,13 +57,17 @@ function countOf(bytes: Buffer, word: string): number {
   return count;
 }
 
-/** Whether the strict reader comes to the end; a file inside a file can end with the tag of the root without being its end. */
+/**
+ * Whether the strict reader comes to the end; a file inside a file can end with the tag of the root without being its end.
+ *
+ * What it refuses for another reason than its tags counts as there: a job says what is wrong with it.
+ */
 function reads(bytes: Buffer): boolean {
   try {
     scanBytes(bytes, {});
     return true;
-  } catch {
-    return false;
+  } catch (error) {
+    return !(error instanceof PinbarError && error.code === 'source/malformed');
   }
 }
 
@@ -49,12 +75,17 @@ function reads(bytes: Buffer): boolean {
 export function textEndsWell(bytes: Buffer): boolean {
   const name = rootName(toTags(bytes.subarray(0, HEAD)));
   const tail = cutBehindRoot(toTags(bytes.subarray(Math.max(0, bytes.length - TAIL))));
-  if (name === null || !tail.endsWith('>')) return false;
+  // A comment can be longer than what is looked at of either end.
+  if (name === null) return bytes.length > HEAD && reads(bytes);
+  if (!tail.endsWith('>')) return false;
   const last = /<\/([^\s<>/]+)\s*>$/.exec(tail)?.[1];
-  if (last === undefined) return tail.endsWith('/>') && reads(bytes);
+  if (last === undefined) return /(?:\/|--|\?)>$/.test(tail) && reads(bytes);
   if (last !== name) return false;
   const wide = bytes.subarray(0, TAIL).includes(0);
-  if (!wide && countOf(bytes, `<${name}`) === countOf(bytes, `</${name}`)) return true;
+  // An end tag can stand in a comment or in quoted text whose own end is still to come.
+  const open = OPEN_TEXT.some(([begin, end]) => bytes.lastIndexOf(begin) > bytes.lastIndexOf(end));
+  const even = countOf(bytes, `<${name}`) === countOf(bytes, `</${name}`);
+  if (!wide && even && !open) return true;
   return reads(bytes);
 }
 

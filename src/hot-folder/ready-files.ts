@@ -1,4 +1,5 @@
 // Which deliveries are ready: at rest, there to their end, with the ticket that they wait for.
+import { MOST_TICKET_BYTES } from './choose-ticket.js';
 import { endsWell, ticketEndsWell } from './ends-well.js';
 import { FILE_TRIES, FILE_TRIES_APART_MS, isBroken } from './file-trouble.js';
 import { codeOf, type FolderDisk, joinPath, type Look } from './folder-disk.js';
@@ -34,6 +35,8 @@ export interface Finder {
   readonly quietMs: number;
   readonly patienceMs: number;
   readonly waitTicket: boolean;
+  /** Art that has more bytes is never read: a job says so. */
+  readonly mostBytes: number;
 }
 
 /** A file that is not taken, and has not been for the set time. */
@@ -66,12 +69,14 @@ function keyOfPath(path: Buffer): string {
 }
 
 /** Looks at a file once per mark: reading it again would say the same. */
-async function isWhole({ disk, memory }: Finder, path: Buffer, look: Look): Promise<boolean> {
+async function isWhole({ disk, memory, mostBytes }: Finder, path: Buffer, look: Look): Promise<boolean> {
   const key = keyOfPath(path);
   const known = memory.whole.get(key);
   if (known?.mark === look.mark) return known.ends;
+  const isTicket = path.toString('latin1').endsWith('.json');
+  if (look.bytes > (isTicket ? MOST_TICKET_BYTES : mostBytes)) return true;
   const bytes = disk.read(path);
-  const ends = path.toString('latin1').endsWith('.json') ? ticketEndsWell(bytes) : await endsWell(bytes);
+  const ends = isTicket ? ticketEndsWell(bytes) : await endsWell(bytes);
   memory.whole.set(key, { mark: look.mark, ends });
   return ends;
 }

@@ -9,6 +9,7 @@ import type { JobAsked, JobMade, WorkerEnd } from './job-message.js';
 import { nameOf, sayName } from './job-record.js';
 import { ticketOf } from './job-ticket.js';
 import type { Ending } from './journal.js';
+import { mostBytesOf } from './most-bytes.js';
 import { isPublished, publishOutput, settleNaming } from './publish-output.js';
 import { artName, type HeldJob, type Station, sayJob } from './station.js';
 import type { WorkerResult } from './worker-pool.js';
@@ -58,6 +59,16 @@ function hashArt({ disk }: Station, job: HeldJob): Art {
   const name = nameOf(job.record);
   const bytes = readDelivered(disk, { path: joinPath(job.folder, name), what: `The file ${sayName(name)}` });
   return { bytes: bytes.length, sha256: createHash('sha256').update(bytes).digest('hex') };
+}
+
+/** True where the art is larger than a job may read; then it is set aside without being read. */
+function isTooLarge(runner: Runner, job: RunningJob): boolean {
+  const allowed = mostBytesOf(runner.limits);
+  const bytes = runner.station.disk.look(joinPath(job.folder, nameOf(job.record)))?.bytes ?? 0;
+  if (bytes <= allowed) return false;
+  const text = `${sayName(nameOf(job.record))} has ${bytes} bytes; ${allowed} are allowed.\nMake it smaller, or raise the bound of the watcher with --limit bytes=${bytes}.`;
+  failJob(runner, job, text, { ...noFacts(['limit/bytes']), bytes });
+  return true;
 }
 
 /** The key of a job whose files follow from bytes and ticket alone; null where linked pictures count too, or the ticket is wrong. */
@@ -183,6 +194,7 @@ async function askWorker(run: Run, key: string | null): Promise<RunEnd> {
  */
 export async function runJob(runner: Runner, job: RunningJob): Promise<RunEnd> {
   const { station, keys } = runner;
+  if (isTooLarge(runner, job)) return 'ended';
   const art = hashArt(station, job);
   const ticket = ticketOf(station, job);
   const run: Run = { runner, job, art, ticket };

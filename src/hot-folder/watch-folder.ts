@@ -8,6 +8,7 @@ import type { JobFeed } from './job-feed.js';
 import { openOffers, openOrders } from './job-queue.js';
 import { openJournalCheck } from './journal-check.js';
 import { type Layout, layOut, openRooms } from './layout.js';
+import { mostBytesOf } from './most-bytes.js';
 import { defaultOwner, openRoom, type Room } from './owner.js';
 import { emptyMemory, type Finder } from './ready-files.js';
 import type { Runner } from './run-job.js';
@@ -72,8 +73,9 @@ function openStation(disk: FolderDisk, layout: Layout, room: Room, onLine: Stati
   };
 }
 
-function openFinder({ quietMs, patienceMs, waitTicket }: WatchOptions, { disk, layout }: Station): Finder {
-  return { disk, layout, memory: emptyMemory(), quietMs, patienceMs, waitTicket };
+function openFinder({ quietMs, patienceMs, waitTicket, limits }: WatchOptions, { disk, layout }: Station): Finder {
+  const mostBytes = mostBytesOf(limits);
+  return { disk, layout, memory: emptyMemory(), quietMs, patienceMs, waitTicket, mostBytes };
 }
 
 function prepare(options: WatchOptions, hooks: WatchHooks, disk: FolderDisk, room: Room, pool: WorkerPool): Watch {

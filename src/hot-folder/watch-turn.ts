@@ -147,9 +147,17 @@ function takeOrders(watch: Watch): void {
 /** What is ready goes into the queue, by path and hash; the folder is scanned again, so what the queue loses is offered again. */
 function offerReady(watch: Watch): void {
   const { disk } = watch.station;
+  const most = watch.finder.mostBytes;
   const found = watch.ready.splice(0).flatMap((delivery) => {
     try {
-      return [{ delivery, sha256: createHash('sha256').update(disk.read(delivery.path)).digest('hex') }];
+      return [
+        {
+          delivery,
+          sha256: createHash('sha256')
+            .update(disk.read(delivery.path, 0, most))
+            .digest('hex'),
+        },
+      ];
     } catch (error) {
       // Whoever takes it reads it no better, and sets it aside.
       if (isUnreadable(error)) return [{ delivery, sha256: '' }];

@@ -214,7 +214,12 @@ export function runCommand(...args: readonly string[]): {
   readonly out: string;
   readonly err: string;
 } {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [COMMAND, ...args], { encoding: 'utf8' });
+  // Killed where it hangs: who never looks at signals again would hold up all tests.
+  const { status, stdout, stderr } = spawnSync(process.execPath, [COMMAND, ...args], {
+    encoding: 'utf8',
+    timeout: 60_000,
+    killSignal: 'SIGKILL',
+  });
   return { status, out: stdout, err: stderr };
 }
 
