@@ -1,7 +1,7 @@
 // The commands of the hot folder.
 import { availableParallelism } from 'node:os';
 import { type Command, limitOption, Option, type Run, reading } from './build-options.js';
-import { gather, parseListen, parsePositive } from './parse-value.js';
+import { gather, parseListen, parsePositive, parseSeconds } from './parse-value.js';
 
 const EXAMPLES =
   '\nExamples:\n  pinbar watch /srv/cartons\n  pinbar watch /srv/cartons --once --quiet-time 1\n\n' +
@@ -17,7 +17,7 @@ function addJobOptions(command: Command, who: 'watcher' | 'worker'): Command {
         .default(availableParallelism(), 'as many as cores'),
     )
     .addOption(
-      new Option('--time-limit <seconds>', 'how long a job may take').argParser(reading(parsePositive)).default(300),
+      new Option('--time-limit <seconds>', 'how long a job may take').argParser(reading(parseSeconds)).default(300),
     )
     .addOption(
       new Option('--memory-limit <mb>', 'how much memory a job may use')
@@ -29,7 +29,7 @@ function addJobOptions(command: Command, who: 'watcher' | 'worker'): Command {
         '--stop-time <seconds>',
         'how long running jobs may go on when told to stop; then they are left for the next start',
       )
-        .argParser(reading(parsePositive))
+        .argParser(reading(parseSeconds))
         .default(30),
     )
     .addOption(new Option('--owner <name>', `name of this ${who} (default: that of the machine)`))
@@ -78,13 +78,13 @@ export function addWatch(program: Command, run: Run): void {
     .argument('<folder>', 'the hot folder; its rooms are made where they are missing')
     .option('--once', 'end when everything that lies there is settled')
     .option('--poll-only', 'look at the folder now and then, without events: for shares')
-    .addOption(new Option('--poll <seconds>', 'how often to look').argParser(reading(parsePositive)).default(5))
+    .addOption(new Option('--poll <seconds>', 'how often to look').argParser(reading(parseSeconds)).default(5))
     .addOption(
-      new Option('--quiet-time <seconds>', 'how long a file must rest').argParser(reading(parsePositive)).default(2),
+      new Option('--quiet-time <seconds>', 'how long a file must rest').argParser(reading(parseSeconds)).default(2),
     )
     .addOption(
       new Option('--patience <seconds>', 'after how long a file that is not complete is named')
-        .argParser(reading(parsePositive))
+        .argParser(reading(parseSeconds))
         .default(600),
     )
     .option('--wait-ticket', 'art waits for a ticket beside it: carton.ticket.json for carton.svg');

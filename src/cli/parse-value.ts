@@ -50,6 +50,16 @@ export function parsePositive(text: string): number {
   return value;
 }
 
+/** Longest time that a timer of Node waits, s: a longer one would end at once. */
+const MOST_SECONDS = 2_147_483;
+
+/** A time in seconds. */
+export function parseSeconds(text: string): number {
+  const value = parsePositive(text);
+  if (value > MOST_SECONDS) throw new Error(`It must be at most ${MOST_SECONDS} seconds, which is 24 days.`);
+  return value;
+}
+
 /** A whole number above 0. */
 export function parseCount(text: string): number {
   const value = Number(text);

@@ -2,13 +2,15 @@
 import { resolve } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { MACHINE_DISK } from '../hot-folder/folder-disk.js';
-import { layOut } from '../hot-folder/layout.js';
+import { type Layout, layOut } from '../hot-folder/layout.js';
 import { openLog } from '../hot-folder/open-log.js';
 import { printStatus, readStatus } from '../hot-folder/read-status.js';
+import { emptyMemory } from '../hot-folder/ready-files.js';
 import { type ListenAt, serveTally } from '../hot-folder/serve-tally.js';
 import { startTally } from '../hot-folder/tally.js';
 import { watchFolder } from '../hot-folder/watch-folder.js';
 import type { WatchCounts, WatchOptions } from '../hot-folder/watch-options.js';
+import { PinbarError } from '../model/trouble.js';
 import { writeJson, writeResult } from './console.js';
 import { EXIT } from './exit-code.js';
 
@@ -66,11 +68,22 @@ function printCounts({ done, duplicate, failed, waiting, left }: WatchCounts): s
   return `${done} done, ${duplicate} again, ${failed} failed, ${waiting} waiting, ${left} left\n`;
 }
 
+/** A folder that is none would look like one where all is done. */
+function refuseOther(folder: string, layout: Layout): void {
+  if (MACHINE_DISK.look(layout.in)?.kind === 'folder') return;
+  throw new PinbarError('read/failed', {
+    message: `${folder} is no hot folder: it has no folder in/.`,
+    remedy: 'Name the folder that a watcher works on. Its first start makes what is missing.',
+  });
+}
+
 /** Shows how the folder stands: once, or on a terminal again each second until told to stop. */
 async function showStatus(folder: string, flags: WatchFlags, signal: AbortSignal): Promise<number> {
   const layout = layOut(Buffer.from(resolve(folder)));
+  refuseOther(folder, layout);
+  const memory = emptyMemory();
   for (;;) {
-    const status = await readStatus(MACHINE_DISK, layout);
+    const status = await readStatus(MACHINE_DISK, layout, memory);
     if (flags.json) writeJson({ pinbar: 1, document: 'status', ...status });
     else if (!process.stdout.isTTY) writeResult(printStatus(status));
     else writeResult(`\u001b[H\u001b[2J${printStatus(status)}`);
