@@ -66,7 +66,9 @@ export function layOut(folder: Buffer): Layout {
  * @throws FolderTrouble where a room is a link, a file, or on another disk; errors of the system.
  */
 export function openRooms(disk: FolderDisk, layout: Layout): void {
-  const home = disk.look(layout.folder);
+  // The folder itself may be named by a link: that is the choice of whoever runs the watcher. Its rooms may not.
+  const named = disk.look(layout.folder);
+  const home = named?.kind === 'other' ? disk.look(joinPath(layout.folder, '.')) : named;
   if (home?.kind !== 'folder') {
     throw new FolderTrouble('The hot folder is not there, or is no folder.', 'ENOTDIR');
   }

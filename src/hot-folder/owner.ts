@@ -121,6 +121,8 @@ export interface Room {
   readonly record: OwnerRecord;
   /** Part of the names of its jobs. */
   readonly tag: string;
+  /** Makes it anew under the same name where somebody took it away. */
+  readonly restore: () => Promise<void>;
   /** Ends its life: jobs that are left in the room may be taken by anybody. */
   readonly release: () => void;
 }
@@ -161,10 +163,14 @@ export async function openRoom(disk: FolderDisk, layout: Layout, owner: string):
   }
 }
 
-async function makeRoom(disk: FolderDisk, layout: Layout, owner: string): Promise<Room> {
-  const tag = createHash('sha256').update(randomBytes(16)).digest('hex').slice(0, 10);
-  const draft = joinPath(layout.work, `.new-${tag}`);
-  const home = joinPath(layout.work, `${nameJob(owner)}.${tag}`);
+type Voice = Awaited<ReturnType<typeof listen>>;
+
+interface ShownRoom {
+  readonly voice: Voice;
+  readonly record: OwnerRecord;
+}
+
+async function showRoom(disk: FolderDisk, draft: Buffer, home: Buffer, owner: string): Promise<ShownRoom> {
   disk.makeFolder(draft);
   const voice = await listen(draft);
   const record = describeSelf(owner, voice !== null);
@@ -172,19 +178,37 @@ async function makeRoom(disk: FolderDisk, layout: Layout, owner: string): Promis
     disk.writeNew(joinPath(draft, RECORD), [Buffer.from(`${JSON.stringify(record)}\n`)]);
     disk.move(draft, home);
   } catch (error) {
-    voice?.server.close();
-    voice?.close();
+    silence(voice);
     throw error;
   }
+  return { voice, record };
+}
+
+function silence(voice: Voice): void {
+  voice?.server.close();
+  voice?.close();
+}
+
+async function makeRoom(disk: FolderDisk, layout: Layout, owner: string): Promise<Room> {
+  const tag = createHash('sha256').update(randomBytes(16)).digest('hex').slice(0, 10);
+  const draft = joinPath(layout.work, `.new-${tag}`);
+  const home = joinPath(layout.work, `${nameJob(owner)}.${tag}`);
+  const first = await showRoom(disk, draft, home, owner);
+  let { voice } = first;
+  const restore = async (): Promise<void> => {
+    if (disk.look(home) !== null) return;
+    silence(voice);
+    voice = null;
+    ({ voice } = await showRoom(disk, draft, home, owner));
+  };
   const release = (): void => {
-    voice?.server.close();
-    voice?.close();
+    silence(voice);
     disk.remove(joinPath(home, RECORD));
     disk.remove(joinPath(home, SOCKET));
     const left = disk.list(home);
     if (left.length === 0) disk.remove(home);
   };
-  return { home, record, tag, release };
+  return { home, record: first.record, tag, restore, release };
 }
 
 /** A room in `work/` that is not our own. */

@@ -125,6 +125,7 @@ function prepare(options: WatchOptions, hooks: WatchHooks, disk: FolderDisk, roo
     finder: openFinder(options, station),
     answers: new Map(),
     denied: new Map(),
+    told: new Set(),
     feed: null,
     orders: new Map(),
     counts,
@@ -151,7 +152,9 @@ async function enter(options: WatchOptions, hooks: WatchHooks, disk: FolderDisk)
   for (let tries = 1; !hooks.signal.aborted; tries++) {
     try {
       openRooms(disk, layout);
-      return await openRoom(disk, layout, options.owner ?? defaultOwner());
+      const room = await openRoom(disk, layout, options.owner ?? defaultOwner());
+      if (tries > 1) hooks.onNews({ level: 'info', event: 'going on', facts: {} });
+      return room;
     } catch (error) {
       if (!isFolderTrouble(error)) throw error;
       if (tries === 1) hooks.onNews({ level: 'error', event: 'resting', facts: { message: explainTrouble(error) } });

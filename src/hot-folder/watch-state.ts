@@ -40,6 +40,8 @@ export interface Watch {
   readonly counts: { done: number; duplicate: number; failed: number; waiting: number; left: number };
   /** Deliveries that their folders do not let go of, by path, and when they are tried again. */
   readonly denied: Map<string, number>;
+  /** What was named as left where it lies, by why and name. */
+  readonly told: Set<string>;
   /** The queue, where there is one. */
   feed: JobFeed | null;
   /** What tells the queue that a job is settled, by path while it is not claimed, and by id then. */
@@ -77,10 +79,10 @@ export function noteUnread(watch: Watch, id: string): boolean {
 
 /** Names what is left where it lies, once. Returns whether it was news. */
 export function tellLeft(watch: Watch, name: string, why: LeftWhy): boolean {
-  const { named } = watch.finder.memory;
+  const { told } = watch;
   const key = `${why} ${name}`;
-  if (named.has(key)) return false;
-  named.add(key);
+  if (told.has(key)) return false;
+  told.add(key);
   tell(watch, 'warn', 'left', { name, why, message: sayLack(why) });
   return true;
 }

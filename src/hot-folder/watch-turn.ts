@@ -169,8 +169,9 @@ function offerReady(watch: Watch): void {
   watch.feed?.offer?.(found);
 }
 
-/** Takes as many as there are workers; the rest is left for others. */
-function takeReady(watch: Watch): void {
+/** Takes as many as there are workers; the rest is left for others. Returns whether something is to be looked at again. */
+function takeReady(watch: Watch): boolean {
+  let again = false;
   const { station, desk, ready, finder, options } = watch;
   while (desk.free() > 0 && ready.length > 0 && !watch.hooks.signal.aborted) {
     const index =
@@ -181,10 +182,14 @@ function takeReady(watch: Watch): void {
     const path = delivery.path.toString('latin1');
     const seen = finder.memory.seen.get(path);
     const changed = seen === undefined || station.disk.look(delivery.path)?.mark !== seen.mark;
-    if (changed && !watch.orders.has(path)) continue;
+    if (changed && !watch.orders.has(path)) {
+      again = true;
+      continue;
+    }
     const job = claimJob(station, delivery);
     if (typeof job === 'string') settleOrder(watch, path);
-    if (job === 'gone') continue;
+    again ||= job === 'ticket-not-complete';
+    if (job === 'gone' || job === 'ticket-not-complete') continue;
     if (typeof job !== 'string') {
       moveOrder(watch, path, job.record.id);
       desk.start(job, { interrupted: false, alone: false });
@@ -193,6 +198,7 @@ function takeReady(watch: Watch): void {
     watch.denied.set(path, performance.now() + DENIED_FOR_MS);
     if (tellLeft(watch, sayNames(delivery.from), job)) watch.counts.left++;
   }
+  return again;
 }
 
 /** Scans `in/`, unless the last scan is fresh and not used up. */
@@ -218,6 +224,7 @@ export async function turn(watch: Watch): Promise<boolean> {
     if (performance.now() < watch.restsUntil) return false;
     watch.restsUntil = 0;
     openRooms(station.disk, station.layout);
+    await watch.room.restore();
     gatherHeld(watch);
   }
   if (side === 'watch') {
@@ -235,7 +242,7 @@ export async function turn(watch: Watch): Promise<boolean> {
     return false;
   }
   const look = await scan(watch);
-  takeReady(watch);
+  const again = takeReady(watch);
   const idle =
     desk.running() === 0 &&
     watch.held.length === 0 &&
@@ -243,7 +250,7 @@ export async function turn(watch: Watch): Promise<boolean> {
     open === 0 &&
     watch.unread.size === 0;
   if (idle && watch.restsUntil === 0) endRests(watch);
-  if (!idle || look === null || look.moving > 0) return false;
+  if (!idle || again || look === null || look.moving > 0) return false;
   if (options.once) watch.counts.left += look.unready.filter(({ lack }) => lack !== 'link-or-device').length;
   return true;
 }
