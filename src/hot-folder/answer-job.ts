@@ -96,6 +96,7 @@ async function makeJob(asked: JobAsked): Promise<JobAnswer> {
   }
   return {
     kind: 'made',
+    sha256: createHash('sha256').update(bytes).digest('hex'),
     files: listJobFiles(job, []).map((file) => ({ name: file.name, bytes: joinPieces(file.pieces) })),
     pictures,
     codes: codesOf(job.findings),

@@ -54,6 +54,14 @@ function readCommon(disk: FolderDisk, layout: Layout): string | null {
   }
 }
 
+/** Where tickets that several files share may lie, nearest first: in the folders of `in/`, then that of the hot folder. */
+export function listTicketPaths(layout: Layout, folders: readonly Buffer[]): readonly Buffer[] {
+  const inside = folders.map((_, index) =>
+    joinPath(layout.in, ...folders.slice(0, folders.length - index), 'ticket.json'),
+  );
+  return [...inside, joinPath(layout.in, 'ticket.json'), layout.ticket];
+}
+
 /**
  * Finds the ticket of a delivery. A nearer one takes the place of the others whole.
  *
@@ -65,8 +73,8 @@ export function chooseTicket(disk: FolderDisk, layout: Layout, delivery: Deliver
     const found = readBeside(disk, joinPath(layout.in, ...folders, delivery.beside), delivery.besideShared);
     if (found !== null) return found;
   }
-  for (let depth = folders.length; depth >= 0; depth--) {
-    const text = readTicketFile(disk, joinPath(layout.in, ...folders.slice(0, depth), 'ticket.json'));
+  for (const path of listTicketPaths(layout, folders).slice(0, -1)) {
+    const text = readTicketFile(disk, path);
     if (text !== null) return { text, beside: false, where: 'the ticket of its folder' };
   }
   return { text: readCommon(disk, layout), beside: false, where: 'ticket.json of the hot folder' };

@@ -1,5 +1,6 @@
 // Claims a delivery: its job folder is made and kept first, then one rename takes the art, and nobody else can.
 import { chooseTicket, type FoundTicket } from './choose-ticket.js';
+import { isWholeTicket } from './ends-well.js';
 import { FileTrouble } from './file-trouble.js';
 import { codeOf, joinPath } from './folder-disk.js';
 import { type JobRecord, nameOf, printRecord, RECORD_NAME } from './job-record.js';
@@ -8,9 +9,9 @@ import type { HeldJob, Station } from './station.js';
 
 /**
  * Why a delivery was not claimed. `gone`: another took it or it was taken back; `not-allowed`: its own folder does not let go of it;
- * `ticket-not-readable`: it shares a ticket with others, and nobody can read that.
+ * `ticket-not-readable`: it shares a ticket with others, and nobody can read that; `ticket-not-complete`: that is being written.
  */
-export type ClaimRefusal = 'gone' | 'not-allowed' | 'ticket-not-readable';
+export type ClaimRefusal = 'gone' | 'not-allowed' | 'ticket-not-readable' | 'ticket-not-complete';
 
 /** Takes a ticket that belongs to the art alone along, where it still lies there. */
 export function fetchBeside(station: Station, job: HeldJob): void {
@@ -46,6 +47,7 @@ export function claimJob(station: Station, delivery: Delivery): HeldJob | ClaimR
   if (disk.look(delivery.path)?.kind !== 'file') return 'gone';
   const ticket = findTicket(station, delivery);
   if (ticket === null) return 'ticket-not-readable';
+  if (ticket.text !== null && !ticket.beside && !isWholeTicket(ticket.text)) return 'ticket-not-complete';
   const id = station.nextId();
   const folder = joinPath(home, id);
   const record: JobRecord = {

@@ -116,8 +116,13 @@ export async function endsWell(bytes: Buffer): Promise<boolean> {
 
 /** Whether a ticket is there to its end: JSON that can be read. */
 export function ticketEndsWell(bytes: Buffer): boolean {
+  return isWholeTicket(bytes.toString('utf8').replace(/^\ufeff/, ''));
+}
+
+/** The same for its text. */
+export function isWholeTicket(text: string): boolean {
   try {
-    JSON.parse(bytes.toString('utf8').replace(/^\ufeff/, ''));
+    JSON.parse(text);
     return true;
   } catch {
     return false;

@@ -19,6 +19,8 @@ const REFUSED: Readonly<Record<string, string>> = {
   ENOENT: 'it is not there any more',
 };
 
+const HELD = new Set(['EBUSY', 'ETXTBSY']);
+
 /** How often a file is read before its job is set aside, and how long one try comes after the other, ms. */
 export const FILE_TRIES = 3;
 export const FILE_TRIES_APART_MS = 1000;
@@ -39,7 +41,9 @@ export function sayUnread(error: FileTrouble): string {
   const remedy =
     error.code in BROKEN
       ? 'Save the file anew where it came from and drop it again. If this happens to other files too, the disk needs to be looked at.'
-      : 'Let the user that the watcher runs as read it, and drop it again.';
+      : HELD.has(error.code)
+        ? 'Close it where it is open, and drop it again.'
+        : 'Let the user that the watcher runs as read it, and drop it again.';
   return `${error.message} It was tried ${FILE_TRIES} times, so the job was set aside; the others went on.\n${remedy}`;
 }
 

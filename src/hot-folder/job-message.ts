@@ -17,6 +17,8 @@ export interface JobAsked {
 /** A job that was made. */
 export interface JobMade {
   readonly kind: 'made';
+  /** Hash of the art that it was made from. */
+  readonly sha256: string;
   /** The manifest last. */
   readonly files: readonly { readonly name: string; readonly bytes: Uint8Array }[];
   /** Hashes of the pictures that were read, in order. */

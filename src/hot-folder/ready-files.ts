@@ -1,5 +1,5 @@
 // Which deliveries are ready: at rest, there to their end, with the ticket that they wait for.
-import { MOST_TICKET_BYTES } from './choose-ticket.js';
+import { listTicketPaths, MOST_TICKET_BYTES } from './choose-ticket.js';
 import { endsWell, ticketEndsWell } from './ends-well.js';
 import { FILE_TRIES, FILE_TRIES_APART_MS, isBroken } from './file-trouble.js';
 import { codeOf, type FolderDisk, joinPath, type Look } from './folder-disk.js';
@@ -14,8 +14,8 @@ export interface ReadyMemory {
   readonly whole: Map<string, { readonly mark: string; readonly ends: boolean }>;
   /** Files at rest that the disk could not read: how often, and when it is asked again. */
   readonly broken: Map<string, { readonly mark: string; readonly tries: number; readonly at: number }>;
-  /** Files that were named as not ready. */
-  readonly named: Set<string>;
+  /** Files that were named as not ready, by what they lack: where they lie. */
+  readonly named: Map<string, string>;
 }
 
 /** Why a file is not ready. */
@@ -25,7 +25,8 @@ export type Lack =
   | 'no-ticket'
   | 'not-readable'
   | 'ticket-not-readable'
-  | 'link-or-device';
+  | 'link-or-device'
+  | 'too-deep';
 
 /** Where to look, what is remembered of it, and what is asked of a file. */
 export interface Finder {
@@ -61,7 +62,7 @@ export interface ReadyLook {
 
 /** A memory without anything in it. */
 export function emptyMemory(): ReadyMemory {
-  return { seen: new Map(), whole: new Map(), broken: new Map(), named: new Set() };
+  return { seen: new Map(), whole: new Map(), broken: new Map(), named: new Map() };
 }
 
 function keyOfPath(path: Buffer): string {
@@ -128,19 +129,45 @@ function folderOf({ path, from }: Delivery): Buffer {
   return path.subarray(0, path.length - from.at(-1)!.length - 1);
 }
 
-async function judge(finder: Finder, delivery: Delivery, now: number): Promise<'ready' | 'moving' | Lack> {
+interface Pair {
+  readonly delivery: Delivery;
+  /** Where the ticket lies that counts for it. */
+  readonly ticket: Buffer | null;
+}
+
+async function judge(
+  finder: Finder,
+  { delivery, ticket: path }: Pair,
+  now: number,
+): Promise<'ready' | 'moving' | Lack> {
   const art = await judgeFile(finder, delivery.path, now);
   if (art !== 'ready') return art;
-  if (delivery.beside === null) return finder.waitTicket ? 'no-ticket' : 'ready';
-  const ticket = await judgeFile(finder, joinPath(folderOf(delivery), delivery.beside), now);
+  if (delivery.beside === null && finder.waitTicket) return 'no-ticket';
+  if (path === null) return 'ready';
+  const ticket = await judgeFile(finder, path, now);
   return ticket === 'ready' || ticket === 'moving' ? ticket : `ticket-${ticket}`;
 }
 
-/** Forgets what no longer lies there. */
-function forget(memory: ReadyMemory, present: ReadonlySet<string>): void {
+/** Where the ticket lies that counts for a delivery; null where there is none. */
+function findTicketPath(finder: Finder, delivery: Delivery): Buffer | null {
+  if (delivery.beside !== null) return joinPath(folderOf(delivery), delivery.beside);
+  const isThere = (path: Buffer): boolean => {
+    const look = lookAt(finder, path);
+    return look === 'not-readable' || look?.kind === 'file';
+  };
+  return listTicketPaths(finder.layout, delivery.from.slice(0, -1)).find(isThere) ?? null;
+}
+
+/** Forgets what no longer lies there, and that it was named: the next of its name is another delivery. */
+function forget(memory: ReadyMemory, present: ReadonlySet<string>, names: ReadonlySet<string>): void {
   for (const map of [memory.seen, memory.whole, memory.broken]) {
     for (const key of map.keys()) if (!present.has(key)) map.delete(key);
   }
+  for (const [key, name] of memory.named) if (!names.has(name)) memory.named.delete(key);
+}
+
+function keyOfNames(from: readonly Buffer[]): string {
+  return from.map((name) => name.toString('latin1')).join('/');
 }
 
 /**
@@ -158,15 +185,17 @@ export async function findReady(finder: Finder, now: number): Promise<ReadyLook>
   const present = new Set<string>();
   let [moving, oldest] = [0, now];
   const nameOnce = (item: Lacking): void => {
-    const key = `${item.lack} ${item.from.map((name) => name.toString('latin1')).join('/')}`;
+    const name = keyOfNames(item.from);
+    const key = `${item.lack} ${name}`;
     if (!memory.named.has(key)) news.push(item);
-    memory.named.add(key);
+    memory.named.set(key, name);
   };
   for (const item of unready) nameOnce(item);
   for (const delivery of deliveries) {
     present.add(keyOfPath(delivery.path));
-    if (delivery.beside !== null) present.add(keyOfPath(joinPath(folderOf(delivery), delivery.beside)));
-    const verdict = await judge(finder, delivery, now);
+    const ticket = findTicketPath(finder, delivery);
+    if (ticket !== null) present.add(keyOfPath(ticket));
+    const verdict = await judge(finder, { delivery, ticket }, now);
     const first = memory.seen.get(keyOfPath(delivery.path))?.first ?? now;
     oldest = Math.min(oldest, first);
     if (verdict === 'ready') ready.push({ delivery, first });
@@ -177,7 +206,7 @@ export async function findReady(finder: Finder, now: number): Promise<ReadyLook>
       if (now - first >= finder.patienceMs) nameOnce(item);
     }
   }
-  forget(memory, present);
+  forget(memory, present, new Set([...deliveries, ...refused].map(({ from }) => keyOfNames(from))));
   ready.sort((a, b) => a.first - b.first || Buffer.compare(a.delivery.path, b.delivery.path));
   return { ready: ready.map(({ delivery }) => delivery), unready, moving, news, oldestMs: now - oldest };
 }

@@ -175,6 +175,9 @@ async function askWorker(run: Run, key: string | null): Promise<RunEnd> {
   }
   const { answer } = result;
   const known = { ...facts, codes: answer.codes };
+  // Whoever delivered it has it open still, and wrote on since its hash was taken.
+  if (answer.kind === 'made' && answer.sha256 !== art.sha256)
+    throw new FileTrouble(`The file ${sayName(name)}`, 'ETXTBSY');
   if (answer.kind === 'made') publish(run, key, answer, known);
   else if (answer.kind === 'asks') {
     parkJob(station, job, answer);

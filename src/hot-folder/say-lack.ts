@@ -4,11 +4,12 @@ import type { Lack } from './ready-files.js';
 
 const WORDS: Readonly<Record<Lack | Exclude<ClaimRefusal, 'gone'>, string>> = {
   'not-complete': 'Its end is missing. It is taken when the rest is there.',
-  'ticket-not-complete': 'The ticket beside it is no whole JSON. It is taken when that is mended or taken away.',
+  'ticket-not-complete': 'A ticket that counts for it is no whole JSON. It is taken when that is mended or taken away.',
   'no-ticket': 'It waits for a ticket beside it, of its own name and ending in .ticket.json.',
   'not-allowed': 'Its folder does not let it go: the user of the watcher needs the right to write there.',
   'not-readable': 'The disk or its rights do not let it be read.',
   'ticket-not-readable': 'A ticket that counts for it cannot be read. It is taken when that is mended or taken away.',
+  'too-deep': 'It lies too many folders down: in/ is looked into eight folders deep. Move it further up.',
   'link-or-device': 'It is a link or a device; these are never opened.',
 };
 

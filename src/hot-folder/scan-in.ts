@@ -1,6 +1,7 @@
 // What lies in `in/`: art, tickets beside it, and what is left alone.
 import { isUnreadable } from './file-trouble.js';
 import { codeOf, type Entry, type FolderDisk, joinPath } from './folder-disk.js';
+import { RECORD_NAME } from './job-record.js';
 
 /** A file that may become a job. */
 export interface Delivery {
@@ -19,10 +20,10 @@ export interface Scan {
   readonly refused: readonly Refused[];
 }
 
-/** What a scan does not look into: links and devices, which are never opened, and folders that do not show what is in them. */
+/** What a scan does not look into: links and devices, which are never opened, folders that do not show what is in them, and those too far down. */
 export interface Refused {
   readonly from: readonly Buffer[];
-  readonly lack: 'link-or-device' | 'not-readable';
+  readonly lack: 'link-or-device' | 'not-readable' | 'too-deep';
 }
 
 /** Names below a folder as text. */
@@ -32,6 +33,9 @@ export function sayNames(from: readonly Buffer[]): string {
 
 /** How deep folders in `in/` are looked into. */
 const DEEPEST = 8;
+
+const REPORT = Buffer.from('report');
+const RECORD = Buffer.from(RECORD_NAME);
 
 const ART = /\.svgz?$/i;
 const TICKET = /\.ticket\.json$/i;
@@ -57,6 +61,11 @@ function findBeside(name: Buffer, entries: readonly Entry[]): Buffer | null {
   return found?.name ?? null;
 }
 
+/** The report of a job whose folder somebody put back into `in/` as a whole: its picture is no art. */
+function isReport(entry: Entry, entries: readonly Entry[]): boolean {
+  return entry.name.equals(REPORT) && entries.some(({ name }) => name.equals(RECORD));
+}
+
 interface Walk {
   readonly disk: FolderDisk;
   readonly deliveries: Delivery[];
@@ -75,10 +84,11 @@ function walkFolder(walk: Walk, path: Buffer, above: readonly Buffer[]): void {
     walk.deliveries.push({ from: [...above, name], path: joinPath(path, name), beside, besideShared });
   }
   for (const entry of entries) {
-    if (entry.name[0] === 0x2e) continue;
+    if (entry.name[0] === 0x2e || isReport(entry, entries)) continue;
     const from = [...above, entry.name];
     if (entry.kind === 'other') walk.refused.push({ from, lack: 'link-or-device' });
-    if (entry.kind === 'folder' && above.length < DEEPEST) {
+    if (entry.kind === 'folder' && above.length >= DEEPEST) walk.refused.push({ from, lack: 'too-deep' });
+    else if (entry.kind === 'folder') {
       try {
         walkFolder(walk, joinPath(path, entry.name), from);
       } catch (error) {

@@ -47,7 +47,7 @@ function answer(bytes: Buffer, { fileName }: JobAsked): WorkerResult {
     { name: `${fileName}.1.svg`, bytes: sheet },
     { name: 'manifest.json', bytes: Buffer.from(JSON.stringify(manifest)) },
   ];
-  return { answer: { kind: 'made', files, pictures: [], codes: [] } };
+  return { answer: { kind: 'made', sha256: sha256(bytes), files, pictures: [], codes: [] } };
 }
 
 interface Life {
