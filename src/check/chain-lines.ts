@@ -1,4 +1,5 @@
 // Lines of a pass that run into each other end to end, as the one line that they are.
+import { createNumberMap } from '../geometry/number-map.js';
 import type { Outline } from '../geometry/outline.js';
 import type { Shape } from '../model/artwork.js';
 import type { ToolLine } from '../model/tool-line.js';
@@ -15,34 +16,42 @@ export interface Chain extends ToolLine {
 /** Ends nearer to each other are one point, as in the faces. @unit mm */
 const WELD_MM = 0.01;
 
-/** Points by place: which lie within a distance of one of them along x and y. */
-function createPlaces(points: readonly number[], distance: number): (at: number) => readonly number[] {
+/** No point, and more than one. */
+const [NONE, SEVERAL] = [-1, -2];
+
+/** Points by place: the only other one that lies within a distance of one of them along x and y and is asked for, NONE, or SEVERAL. */
+function createPlaces(
+  points: readonly number[],
+  distance: number,
+): (at: number, isMet: (other: number) => boolean) => number {
   const cell = 2 * distance;
   // Cells far away may share a key: their points are told apart by their distance.
   const keyOf = (column: number, row: number): number => column * 67_108_864 + row;
-  const newest = new Map<number, number>();
-  const older = new Int32Array(points.length / 2).fill(-1);
+  const newest = createNumberMap();
+  const older = new Int32Array(points.length / 2).fill(NONE);
   for (let at = 0; at < older.length; at += 1) {
     const key = keyOf(Math.floor(points[2 * at]! / cell), Math.floor(points[2 * at + 1]! / cell));
-    older[at] = newest.get(key) ?? -1;
+    older[at] = newest.get(key);
     newest.set(key, at);
   }
-  return (at) => {
+  return (at, isMet) => {
     const [x, y] = [points[2 * at]!, points[2 * at + 1]!];
-    const found: number[] = [];
+    let only = NONE;
     const [column, row] = [Math.floor((x - distance) / cell), Math.floor((y - distance) / cell)];
     const columns = Math.floor((x + distance) / cell) - column;
     const rows = Math.floor((y + distance) / cell) - row;
     // Counted from nought: beyond 2^53 a cell and one are the same cell.
     for (let across = 0; across <= columns; across += 1) {
       for (let down = 0; down <= rows; down += 1) {
-        for (let other = newest.get(keyOf(column + across, row + down)) ?? -1; other >= 0; other = older[other]!) {
+        for (let other = newest.get(keyOf(column + across, row + down)); other >= 0; other = older[other]!) {
           const near = Math.max(Math.abs(points[2 * other]! - x), Math.abs(points[2 * other + 1]! - y)) <= distance;
-          if (near && other !== at) found.push(other);
+          if (!near || other === at || !isMet(other)) continue;
+          if (only !== NONE) return SEVERAL;
+          only = other;
         }
       }
     }
-    return found;
+    return only;
   };
 }
 
@@ -57,12 +66,12 @@ function linkEnds(lines: readonly ToolLine[], weld: number): Int32Array {
     places.push(2 * position, 2 * position + 1);
     ends.push(points[0]!, points[1]!, points[last]!, points[last + 1]!);
   }
-  const near = createPlaces(ends, weld);
+  const onlyNear = createPlaces(ends, weld);
   const links = new Int32Array(2 * lines.length).fill(-1);
   for (const [at, place] of places.entries()) {
     const { pass } = lines[place >> 1]!;
-    const met = near(at).filter((other) => lines[places[other]! >> 1]!.pass === pass);
-    if (met.length === 1) links[place] = places[met[0]!]!;
+    const met = onlyNear(at, (other) => lines[places[other]! >> 1]!.pass === pass);
+    if (met >= 0) links[place] = places[met]!;
   }
   return links.map((other, place) => (other >= 0 && links[other] === place ? other : -1));
 }
