@@ -160,14 +160,14 @@ export function listParcels(ground: Ground): readonly Parcel[] {
   const around = findAround(rims, rimOf, faces.length);
   const inner = findInnerLines(ground, rims, byHalf, parcelOf, faces.length);
   return own.map((list, parcel) => {
-    const sorted = list.toSorted((p, q) => q.area - p.area);
-    const rim = sorted[0]!;
+    const rim = list.reduce((best, one) => (one.area > best.area ? one : best));
     const others = rim.halves.map((half) => rimOf[half ^ 1]!).filter((other) => other >= 0);
     const beside = new Set(others.map((other) => rims[other]!.parcel));
     return {
       faces: faces[parcel]!,
       outer: rim.points,
-      holes: sorted.slice(1).map((hole) => hole.points),
+      // In the order of their lines: by area, holes that are alike would come as the engine rounds.
+      holes: list.filter((one) => one !== rim).map((hole) => hole.points),
       grossArea: rim.area,
       hinged: hinged[parcel] === 1,
       around: around[parcel]!,

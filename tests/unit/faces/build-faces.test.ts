@@ -51,6 +51,16 @@ describe('a sleeve', () => {
 });
 
 describe('what falls out', () => {
+  it('is told in the order of its lines, not by size: alike holes differ only by what an engine rounds', () => {
+    const windows: readonly Drawn[] = [12, 10, 11].map((width, i) => [
+      'cut',
+      `M${10 + 30 * i} 10h${width}v10h${-width}z`,
+    ]);
+    const faces = drawFaces([SQUARE, ...windows]);
+    const lefts = faces.blanks[0]!.holes.map((hole) => Math.min(...hole.filter((_, at) => at % 2 === 0)));
+    expect(lefts.map((left) => Math.round((left * 25.4) / 96))).toEqual([10, 40, 70]);
+  });
+
   it("a window is an island, its area is not the blank's", () => {
     const faces = drawFaces([SQUARE, ['crease', 'M50 0V100'], ['cut', 'M10 10H30V20H10Z']]);
     expect(counts(faces)).toEqual([1, 2, 1]);
