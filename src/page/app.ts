@@ -1,6 +1,7 @@
 // The whole page.
 import { Board } from './board.js';
 import { showsPictures } from './board-pictures.js';
+import { BROWSER_STORE } from './browser-store.js';
 import type { Desk } from './drawing-desk.js';
 import { DrawnPart } from './drawn-part.js';
 import { FaultPart, FoundPart } from './found-part.js';
@@ -90,7 +91,7 @@ function Head(props: PartProps): VNode {
   const { file, history, isWorking, job, fault } = state;
   const turn = (looks: Pick<PageState, 'language' | 'theme'>): void => {
     acts.set(looks);
-    keepLooks(localStorage, looks);
+    keepLooks(BROWSER_STORE, looks);
   };
   const button = (words: string, onClick: () => void, isOff = false): VNode =>
     h('button', { type: 'button', onClick, disabled: isOff }, words);

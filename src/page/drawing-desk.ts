@@ -3,6 +3,7 @@ import type { Role } from '../model/pass.js';
 import type { Ticket } from '../model/ticket.js';
 import { DEFAULT_TICKET } from '../ticket/default-ticket.js';
 import { writeTicket } from '../ticket/write-ticket.js';
+import { BROWSER_STORE } from './browser-store.js';
 import { type Moved, moveRun, moveTo } from './edit-ticket.js';
 import { beginHistory, type History, stepBack, stepForth, stepOn } from './history.js';
 import { keepTicket } from './keep-ticket.js';
@@ -40,6 +41,8 @@ interface Hand {
 const PACKED = /\.svgz$/i;
 /** Names of tickets. */
 const TICKET = /\.json$/i;
+/** Names of pictures that a drawing may link to. */
+const PICTURE = /\.(?:png|jpe?g|gif|webp)$/i;
 
 function set(hand: Hand, change: Partial<PageState>): void {
   hand.state = { ...hand.state, ...change };
@@ -108,7 +111,10 @@ function takeNews(hand: Hand, news: JobNews): void {
     set(hand, { inspection, names: ids, strokeKeys, shapeLayers, shapeStrokes, chordMm });
     orderSplit(hand);
   } else if (news.kind === 'failed') {
-    set(hand, { isWorking: false, fault: { findings: news.findings, excerpt: news.excerpt } });
+    const { findings, excerpt } = news;
+    // What was to be loaded is not there; drawing, ticket and files are those that were.
+    const canGoOn = (news.of === 'ticket' || news.of === 'profile') && hand.isOpen && hand.state.job !== null;
+    set(hand, { isWorking: false, fault: { findings, excerpt, canGoOn } });
   } else {
     forgetFiles(hand);
     const { report } = news;
@@ -174,14 +180,32 @@ function closeDrawing(hand: Hand): void {
   });
 }
 
+/** Files for the drawing that is open: pictures that it links to, and a ticket. */
+function addBeside(hand: Hand, files: readonly SideFile[]): void {
+  const pictures = files.filter(({ name }) => !TICKET.test(name));
+  const ticket = files.find(({ name }) => TICKET.test(name));
+  if (pictures.length > 0) {
+    hand.beside = [...hand.beside.filter(({ name }) => pictures.every((one) => one.name !== name)), ...pictures];
+    // Read anew, with them.
+    hand.isOpen = false;
+  }
+  if (ticket !== undefined) void loadTicket(hand, ticket);
+  else orderOpen(hand);
+}
+
 function openFiles(hand: Hand, files: readonly File[]): void {
-  const drawing = files.find(({ name, type }) => /\.svgz?$/i.test(name) || type === 'image/svg+xml') ?? files[0];
+  const isDrawing = ({ name, type }: File): boolean => /\.svgz?$/i.test(name) || type === 'image/svg+xml';
+  const isBeside = ({ name, type }: File): boolean => TICKET.test(name) || /^image\//.test(type) || PICTURE.test(name);
+  const drawing = files.find(isDrawing) ?? files[0];
   if (drawing === undefined) return;
-  const beside = files.filter((file) => file !== drawing).map((file) => ({ name: file.name, blob: file }));
-  if (TICKET.test(drawing.name) && hand.blob !== null && hand.state.file !== null) {
-    void loadTicket(hand, { name: drawing.name, blob: drawing });
+  if (hand.state.file !== null && files.every((file) => !isDrawing(file) && isBeside(file))) {
+    addBeside(
+      hand,
+      files.map((file) => ({ name: file.name, blob: file })),
+    );
     return;
   }
+  const beside = files.filter((file) => file !== drawing).map((file) => ({ name: file.name, blob: file }));
   openBlob(hand, drawing.name, drawing, beside);
 }
 
@@ -191,7 +215,7 @@ function turnTo(hand: Hand, history: History<Ticket>): void {
   // The same again is no step: a list that is typed at says its choice with every letter.
   if (JSON.stringify(history.present) === JSON.stringify(before)) return;
   set(hand, { history });
-  keepTicket(localStorage, hand.state.file?.name ?? '', history.present);
+  keepTicket(BROWSER_STORE, hand.state.file?.name ?? '', history.present);
   const isSame = history.present.userUnitsPerInch === before.userUnitsPerInch;
   if (isSame && hand.isOpen) orderSplit(hand);
   else orderOpen(hand);

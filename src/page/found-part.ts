@@ -1,6 +1,7 @@
 // What was found, as a list that leads to its places on the board; and why a job could not go on.
 import type { Finding, FindingCode } from '../model/finding.js';
 import { sayInGerman } from './german-findings.js';
+import { sayRemedy } from './page-remedies.js';
 import type { PartProps } from './page-state.js';
 import type { NumberedPlace } from './protocol.js';
 import type { Language, Say } from './texts.js';
@@ -38,7 +39,8 @@ function drawWords(
   { finding, details, isOpen = false }: Pick<NumberedPlace, 'finding' | 'details'> & { readonly isOpen?: boolean },
 ): readonly (VNode | null)[] {
   const { message, remedy } = finding;
-  const own = { what: message, details, todo: remedy };
+  // Lines of the file that a message shows stand below it, with their neighbours.
+  const own = { what: message.split('\n', 1)[0]!, details, todo: sayRemedy(finding) };
   const words = language === 'de' ? sayInGerman(finding) : own;
   const line = (text: string, look: string, mark = ''): VNode | null =>
     text === '' ? null : h('p', { key: look, class: look }, `${mark}${text}`);
@@ -135,7 +137,7 @@ function showFault(part: HTMLElement | null): void {
 }
 
 /** Why it could not go on, with the lines of the file around the place. */
-export function FaultPart({ state, say }: PartProps): VNode | null {
+export function FaultPart({ state, say, acts }: PartProps): VNode | null {
   const { fault, language } = state;
   if (fault === null) return null;
   const last = fault.findings.at(-1);
@@ -158,5 +160,12 @@ export function FaultPart({ state, say }: PartProps): VNode | null {
     h('h2', { id: 'fault-title', tabIndex: -1 }, say('outcome.failed')),
     last === undefined ? null : drawLast(last, language, say),
     lines.length === 0 ? null : h('ol', { class: 'excerpt', lang: '' }, lines),
+    fault.canGoOn
+      ? h(
+          'p',
+          { class: 'fault-acts' },
+          h('button', { type: 'button', onClick: () => acts.set({ fault: null }) }, say('goOnWithout')),
+        )
+      : null,
   );
 }

@@ -1,6 +1,72 @@
 // Fields of the job: a number with its unit, a choice, a tick.
+import { readAmount } from './read-amount.js';
 import type { Say, TextKey } from './texts.js';
-import { h, type VNode } from './view-library.js';
+import { h, useEffect, useState, type VNode } from './view-library.js';
+
+/** A field that is typed in. `read` gives undefined for what cannot be read. */
+interface TypedField<T> {
+  readonly id: string;
+  readonly label: string;
+  readonly text: string;
+  readonly unit: string;
+  readonly placeholder: string;
+  readonly read: (text: string) => T | undefined;
+  /** What can be read, in words. */
+  readonly wanted: string;
+  readonly onValue: (value: T) => void;
+}
+
+/**
+ * Draws a field that is typed in. What is being typed stays, whatever is drawn anew, until it is read; what cannot be read stays too, and
+ * says so.
+ */
+function TypedField<T>({ id, label, text, unit, placeholder, read, wanted, onValue }: TypedField<T>): VNode {
+  const [draft, setDraft] = useState<string | null>(null);
+  const [isFaulty, setFaulty] = useState(false);
+  const leave = (): void => {
+    setDraft(null);
+    setFaulty(false);
+  };
+  useEffect(leave, [text]);
+  const onChange = (event: Event): void => {
+    const value = read((event.currentTarget as HTMLInputElement).value.trim());
+    if (value === undefined) {
+      setFaulty(true);
+      return;
+    }
+    leave();
+    onValue(value);
+  };
+  const fault = `${id}-fault`;
+  return h(
+    'div',
+    { class: 'field' },
+    h('label', { for: id }, label),
+    h(
+      'span',
+      { class: 'amount' },
+      h('input', {
+        id,
+        type: 'text',
+        inputMode: 'decimal',
+        autocomplete: 'off',
+        value: draft ?? text,
+        placeholder,
+        // Keys that take back belong to what is typed.
+        'data-typing': draft === null || draft === text ? null : '',
+        'aria-invalid': isFaulty ? 'true' : null,
+        'aria-describedby': isFaulty ? fault : null,
+        onInput: (event: Event) => {
+          setDraft((event.currentTarget as HTMLInputElement).value);
+          setFaulty(false);
+        },
+        onChange,
+      }),
+      h('span', { class: 'quiet' }, unit),
+    ),
+    isFaulty ? h('p', { class: 'field-fault', id: fault, role: 'alert' }, wanted) : null,
+  );
+}
 
 /** A number, or null where it is not said. */
 export interface NumberField {
@@ -13,31 +79,21 @@ export interface NumberField {
 
 /** Draws a number. */
 export function drawNumberField(say: Say, { id, label, value, unit, onValue }: NumberField): VNode {
-  return h(
-    'div',
-    { class: 'field', key: id },
-    h('label', { for: id }, say(label)),
-    h(
-      'span',
-      { class: 'amount' },
-      h('input', {
-        id,
-        type: 'number',
-        step: 'any',
-        min: 0,
-        // Not while it is typed in: the page is drawn anew with every stage of the work.
-        ref: (field: HTMLInputElement | null) => {
-          if (field !== null && document.activeElement !== field) field.value = String(value ?? '');
-        },
-        placeholder: say('notSaid'),
-        onChange: (event: Event) => {
-          const { value: text } = event.currentTarget as HTMLInputElement;
-          onValue(text.trim() === '' ? null : Number(text));
-        },
-      }),
-      h('span', { class: 'quiet' }, unit),
-    ),
-  );
+  const sign = say('decimalSign') as '.' | ',';
+  return h(TypedField<number | null>, {
+    key: id,
+    ...{ id, unit, onValue },
+    label: say(label),
+    text: value === null ? '' : String(value).replace('.', sign),
+    placeholder: say('notSaid'),
+    read: (text) => readAmount(text, sign),
+    wanted: say('wantedNumber'),
+  });
+}
+
+/** Draws words or numbers that are read in a way of their own. */
+export function drawOwnField<T>(field: Omit<TypedField<T>, 'unit' | 'placeholder'>): VNode {
+  return h(TypedField<T>, { key: field.id, ...field, unit: '', placeholder: '' });
 }
 
 /** One of some words. */

@@ -11,6 +11,7 @@ import { readProfile } from '../ticket/read-profile.js';
 import { readTicket } from '../ticket/read-ticket.js';
 import { describeJob } from './describe-job.js';
 import { cutExcerpt, type ExcerptLine } from './excerpt.js';
+import { findBesideIn } from './find-beside.js';
 import type { Along, JobNews, JobOrder, JobReport, ReadProfile, SideFile } from './protocol.js';
 
 /** The worker's own end, as far as it is used. */
@@ -60,13 +61,13 @@ interface Turn {
 
 function optionsFor(turn: Turn, { name, beside }: Pick<OpenDrawing, 'name' | 'beside'>, end: WorkerEnd): RoadOptions {
   const { run } = turn;
+  const find = findBesideIn(beside);
   return {
     fileName: name,
     signal: turn,
     onProgress: (stage) => end.postMessage({ kind: 'stage', run, stage }),
     loadPicture: async (address) => {
-      const wanted = decodeURIComponent(address.split(/[?#]/)[0]!).split('/').at(-1);
-      const file = beside.find((one) => one.name === wanted);
+      const file = find(address);
       return file === undefined ? null : new Uint8Array(await file.blob.arrayBuffer());
     },
   };
@@ -136,7 +137,9 @@ function serve(end: WorkerEnd): void {
       }
     } catch (error) {
       const findings = listFaults(error);
-      end.postMessage({ kind: 'failed', run, findings, excerpt: excerptFor(bytes, findings) });
+      // The lines of what was read: the drawing, or what was to be loaded along.
+      const text = 'text' in order ? new TextEncoder().encode(order.text) : bytes;
+      end.postMessage({ kind: 'failed', run, of: order.kind, findings, excerpt: excerptFor(text, findings) });
     }
   };
   end.onmessage = ({ data }) => {

@@ -1,5 +1,6 @@
 // Begins the page.
 import { App } from './app.js';
+import { BROWSER_STORE } from './browser-store.js';
 import { type Desk, openDesk } from './drawing-desk.js';
 import { recallLooks, recallTicket } from './keep-ticket.js';
 import { beginState, type PageState } from './page-state.js';
@@ -16,7 +17,7 @@ async function openGiven(desk: Desk): Promise<void> {
 }
 
 function begin(root: HTMLElement): void {
-  const looks = recallLooks(localStorage);
+  const looks = recallLooks(BROWSER_STORE);
   const language: Language = looks.language ?? (navigator.language.startsWith('de') ? 'de' : 'en');
   const theme = looks.theme ?? (matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light');
   const show = (state: PageState): void => {
@@ -26,7 +27,7 @@ function begin(root: HTMLElement): void {
     document.title = say('title');
     render(h(App, { state, say, acts: desk.acts, desk }), root);
   };
-  const first = beginState(language, theme, recallTicket(localStorage));
+  const first = beginState(language, theme, recallTicket(BROWSER_STORE));
   const desk = openDesk(first, show);
   document.addEventListener('paste', (event) => {
     const text = event.clipboardData?.getData('text/plain') ?? '';
@@ -36,6 +37,8 @@ function begin(root: HTMLElement): void {
   });
   document.addEventListener('keydown', (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
+    // What is being typed is taken back by the field itself.
+    if ((event.target as Element | null)?.closest('[data-typing]')) return;
     event.preventDefault();
     if (event.shiftKey) desk.acts.redo();
     else desk.acts.undo();

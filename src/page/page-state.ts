@@ -25,6 +25,8 @@ export type Manner = 'both' | 'drawn' | 'passes';
 export interface Fault {
   readonly findings: readonly Finding[];
   readonly excerpt: readonly ExcerptLine[];
+  /** What was to be loaded along is at fault: the job goes on without it. */
+  readonly canGoOn: boolean;
 }
 
 /** What the page knows. */

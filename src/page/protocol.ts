@@ -125,6 +125,8 @@ export type JobNews =
   | {
       readonly kind: 'failed';
       readonly run: number;
+      /** The order that failed. */
+      readonly of: JobOrder['kind'];
       readonly findings: readonly Finding[];
       readonly excerpt: readonly ExcerptLine[];
     };

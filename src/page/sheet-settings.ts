@@ -1,7 +1,7 @@
 // Copies on a sheet: how large it is, what stays free, how many there are and how they lie.
 import type { SheetRequest } from '../model/layout.js';
 import { DEFAULT_SHEET } from '../ticket/default-ticket.js';
-import { drawChoiceField, drawNumberField, drawTick } from './job-fields.js';
+import { drawChoiceField, drawNumberField, drawOwnField, drawTick } from './job-fields.js';
 import type { PageState, PartProps } from './page-state.js';
 import { fixed, type TextKey } from './texts.js';
 import { h, type VNode } from './view-library.js';
@@ -20,20 +20,23 @@ function setSheet({ acts }: PartProps, sheet: SheetRequest | null): void {
   acts.changeTicket(({ sheet: _, ...ticket }) => (sheet === null ? ticket : { ...ticket, sheet }));
 }
 
+/** Copies as they are typed; undefined for what cannot be read. */
+function readUps(typed: string): SheetRequest['ups'] | undefined {
+  const text = typed.toLowerCase().replace(/\s*[x×*]\s*/, 'x');
+  if (!UPS.test(text)) return undefined;
+  return /^\d+$/.test(text) ? Number(text) : text;
+}
+
 function drawUps(props: PartProps, sheet: SheetRequest): VNode {
   const { say } = props;
-  const onChange = (event: Event): void => {
-    const field = event.currentTarget as HTMLInputElement;
-    const text = field.value.trim().toLowerCase().replace('×', 'x');
-    if (!UPS.test(text)) field.value = String(sheet.ups);
-    else setSheet(props, { ...sheet, ups: /^\d+$/.test(text) ? Number(text) : text });
-  };
-  return h(
-    'div',
-    { class: 'field', key: 'ups' },
-    h('label', { for: 'sheet-ups' }, say('sheet.ups')),
-    h('span', { class: 'amount' }, h('input', { id: 'sheet-ups', type: 'text', value: String(sheet.ups), onChange })),
-  );
+  return drawOwnField({
+    id: 'sheet-ups',
+    label: say('sheet.ups'),
+    text: String(sheet.ups),
+    read: readUps,
+    wanted: say('sheet.upsWanted'),
+    onValue: (ups) => setSheet(props, { ...sheet, ups }),
+  });
 }
 
 function drawTurn(props: PartProps, sheet: SheetRequest): VNode {

@@ -38,6 +38,7 @@ const TABLE = {
   theme: ['Light or dark', 'Hell oder dunkel'],
   stop: ['Stop', 'Anhalten'],
   goOn: ['Start again', 'Neu beginnen'],
+  goOnWithout: ['Go on without it', 'Ohne weitermachen'],
   stopped: ['Stopped.', 'Angehalten.'],
   working: ['Working', 'Arbeitet'],
   stages: ['Steps of the work', 'Arbeitsschritte'],
@@ -104,8 +105,8 @@ const TABLE = {
   noSuggestion: ['Nothing suggests a pass.', 'Nichts legt einen Durchgang nahe.'],
   newPass: ['another pass', 'anderer Durchgang'],
   dragHint: [
-    'Choose the pass in the list, or drag a row onto a run above.',
-    'Den Durchgang in der Liste wählen oder die Zeile auf einen Lauf oben ziehen.',
+    'Choose the pass in the list, or drag a row onto a run.',
+    'Den Durchgang in der Liste wählen oder die Zeile auf einen Lauf ziehen.',
   ],
   more: ['Show {0} more', '{0} weitere zeigen'],
   found: ['What was found', 'Was gefunden wurde'],

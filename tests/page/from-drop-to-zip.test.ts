@@ -102,7 +102,7 @@ describeWith('chromium', 'the page, from drop to zip', () => {
       await waitDone(page);
     }
     expect(await page.textContent('.verdict')).toBe('In register');
-    expect(await page.textContent('#sheet-found')).toMatch(/^[2-9] copies; \d\d % of the sheet is blank\.$/);
+    expect(await page.textContent('#sheet-found')).toMatch(/^Copies: [2-9]\. Their blanks take \d\d % of the sheet\.$/);
     await compareWithCommand(page, 'samples/tuck-carton.svg');
     expect(troubles).toEqual([]);
     await page.context().close();
@@ -128,7 +128,7 @@ describeWith('chromium', 'the page, from drop to zip', () => {
     await page.selectOption('#job-witness', 'always');
     await waitDone(page);
     expect(await page.textContent('.verdict')).toBe('In register');
-    expect(await page.textContent('#sheet-found')).toMatch(/^2 copies;/);
+    expect(await page.textContent('#sheet-found')).toMatch(/^Copies: 2\./);
     await compareWithCommand(page, 'samples/label-sheet.svg');
     const ticket = (await takeZip(page))['label-sheet.ticket.json']!;
     const { sheet, witness } = JSON.parse(Buffer.from(ticket).toString('utf8')) as Record<string, unknown>;
