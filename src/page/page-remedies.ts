@@ -25,14 +25,20 @@ const ON_PAGE: Readonly<Partial<Record<FindingCode, string>>> = {
   'sheet/too-small': 'Ask for fewer copies, a larger sheet, another turn of the copies, or for no marks.',
 };
 
-/** The page is given pictures one by one, without their folders. */
-const REFUSED =
-  'Drop the picture onto this page, or leave it out under “Answers”. Pictures of one name from several folders must be put into the drawing itself.';
+/** By code, whatever their own words: those speak of rules and tickets, which nobody writes on a page. */
+const ALWAYS: Readonly<Partial<Record<FindingCode, string>>> = {
+  'classify/claimed-twice': 'Choose the right pass under “What is drawn”.',
+  'classify/pass-empty': 'Send something to it under “What is drawn”, or load a ticket without it.',
+  // The page is given pictures one by one, without their folders.
+  'split/picture-refused':
+    'Drop the picture onto this page, or leave it out under “Answers”. Pictures of one name from several folders must be put into the drawing itself.',
+};
 
 /** What to do, in the words of the page. */
 export function sayRemedy({ code, remedy, data }: Finding): string {
   // Only the page is given files one by one, without their folder.
-  if (code === 'split/picture-refused') return REFUSED;
+  const always = ALWAYS[code];
+  if (always !== undefined) return always;
   if (!OPTION.test(remedy)) return remedy;
   const text = ON_PAGE[code];
   if (text !== undefined) return text.replace(/\{(\w+)\}/g, (_, key: string) => String(data[key]));
