@@ -20,8 +20,7 @@ function signed(value: number): string {
 }
 
 function perCent(scale: number): string {
-  const value = (scale - 1) * 100;
-  return `${value > 0 ? '+' : ''}${(Math.round(value * 1000) / 1000 + 0).toFixed(3)} %`;
+  return `${signed((scale - 1) * 100)} %`;
 }
 
 function describeFit(fit: RegisterFit): string {

@@ -2,6 +2,9 @@
 import { countPieces, type Outline } from '../geometry/outline.js';
 import { planTies } from './tie-pattern.js';
 
+/** Ends nearer than this are one place: the tool is not lifted between them. @unit px */
+const SAME_PX = 0.001;
+
 /** A line of a pass; `lengthMm` is its exact length, which the points only come near to. */
 export interface RunLine {
   readonly outline: Outline;
@@ -106,7 +109,8 @@ function listTravels(lines: readonly RunLine[], mmPerPx: number): readonly numbe
 export function measureLines(lines: readonly RunLine[], mode: RunMode): LineFigures {
   const stretches: number[] = [];
   const travels = [...listTravels(lines, mode.mmPerPx)];
-  let lifts = lines.length;
+  // A line that starts where the one before ended is gone on with, as the order of the lines counts it.
+  let lifts = lines.length - travels.filter((way) => way <= SAME_PX * mode.mmPerPx).length;
   let ties = 0;
   let tieLength = 0;
   let greatest = 0;

@@ -30,6 +30,13 @@ describe('a head that is lifted over ties', () => {
     expect(measureLines([SQUARE, STRAIGHT], LIFTED)).toMatchObject({ lines: 2, ties: 14, lifts: 15 });
   });
 
+  it('goes on without a lift where a line starts on the end of the one before', () => {
+    const next = makeLine(false, [104, 0, 104, 30], 30);
+    const whole = { mmPerPx: 1, stopDegrees: 180, ties: null };
+    expect(measureLines([STRAIGHT, next], whole)).toMatchObject({ lines: 2, lifts: 1, travelsMm: [0] });
+    expect(measureLines([next, STRAIGHT], whole)).toMatchObject({ lines: 2, lifts: 2 });
+  });
+
   it('stays down over ties that are scored', () => {
     const scored = { ...LIFTED, ties: { ...LIFTED.ties, lifted: false } };
     expect(measureLines([SQUARE, STRAIGHT], scored)).toMatchObject({ ties: 14, lifts: 2, travelsMm: [50] });
