@@ -23,6 +23,8 @@ const LIES: readonly Lie[] = [
 
 /** Other names must fit this many times better before they are believed. */
 const FAR_BETTER = 4;
+/** Fewer marks than this do not tell a turned sheet from mixed-up names, nor one that is flipped. */
+const LEAST_MARKS = 3;
 /** Register that is out by less is no mix-up of names, mm. */
 const MIX_UP_MM = 1;
 
@@ -79,10 +81,10 @@ function sayFlipped(): Finding {
   });
 }
 
-function sayTurned(angleDeg: number): Finding {
+function sayTurned(angleDeg: number, count: number): Finding {
   const quarters = Math.round(angleDeg / 90) * 90;
   return finding('register/turned', {
-    message: `The measured sheet lies turned by ${Math.abs(quarters)} degrees${Math.abs(quarters) === 180 ? '' : quarters > 0 ? ' clockwise' : ' counter-clockwise'}.`,
+    message: `The measured sheet lies turned by ${Math.abs(quarters)} degrees${Math.abs(quarters) === 180 ? '' : quarters > 0 ? ' clockwise' : ' counter-clockwise'}${count < LEAST_MARKS ? ', or the names of its two marks are mixed up' : ''}.`,
     remedy: 'Lay the other passes the same way, or turn the sheet and measure again.',
     data: { angleDeg: Math.round(angleDeg * 1000) / 1000 },
   });
@@ -109,7 +111,9 @@ function sayMixed(readings: readonly MarkReading[], { lie, pairs }: Guess): Find
  */
 export function recogniseSheet(readings: readonly MarkReading[]): readonly Finding[] {
   const named = fitMarks(readings, 'turn');
-  if (named === null || readings.length < 3) return [];
+  if (named === null) return [];
+  const turned = Math.abs(named.angleDeg) > 45 ? [sayTurned(named.angleDeg, readings.length)] : [];
+  if (readings.length < LEAST_MARKS) return turned;
   const back = fitMarks(mirrored(readings), 'turn');
   const guesses = LIES.map((lie) => guess(readings, lie)).filter((item) => item !== null);
   const best = guesses.toSorted((a, b) => a.rmsMm - b.rmsMm)[0];
@@ -118,5 +122,5 @@ export function recogniseSheet(readings: readonly MarkReading[]): readonly Findi
   if (named.rmsMm > MIX_UP_MM && Math.min(flippedMm, bestMm) * FAR_BETTER < named.rmsMm) {
     return flippedMm <= bestMm * (1 + 1e-9) ? [sayFlipped()] : [sayMixed(readings, best!)];
   }
-  return Math.abs(named.angleDeg) > 45 ? [sayTurned(named.angleDeg)] : [];
+  return turned;
 }

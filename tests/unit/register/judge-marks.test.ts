@@ -103,6 +103,22 @@ describe('a sheet', () => {
     ]);
   });
 
+  it('of which two marks are measured is told to be turned, or its names to be mixed up', () => {
+    const two = judgeMarks(read(half, [MARKS[0]!, MARKS[3]!]), 0.2).findings;
+    expect(two[0]).toMatchObject({ code: 'register/turned', data: { angleDeg: 180 } });
+    expect(two[0]!.message).toContain('or the names of its two marks are mixed up');
+    const three = judgeMarks(read(half, MARKS.slice(0, 3)), 0.2).findings;
+    expect(three[0]!.message).toBe('The measured sheet lies turned by 180 degrees.');
+    expect(
+      names(
+        judgeMarks(
+          read(([x, y]) => [x + 1, y], MARKS.slice(0, 2)),
+          null,
+        ).findings,
+      ),
+    ).toEqual(['register/no-residual']);
+  });
+
   it('that is flipped is told, and no fit mirrors it', () => {
     const report = judgeMarks(
       read(([x, y]) => [700 - x, y]),
