@@ -40,6 +40,8 @@ const SLOPE: number = Math.sqrt(5);
 const THINNEST = 500;
 /** Parts smaller than this are not worth a word: 0.05 mm2 on the grid. */
 const SMALLEST = 5e6;
+/** Lines up to which a pen goes along all of them at once. */
+const FEW_LINES = 8;
 /** How far the lines of neighbouring cells overlap, grid units. */
 const OVERLAP = 1000;
 /** Points of edge and print that are looked at at once, and in all cells together: some ten seconds. */
@@ -148,6 +150,13 @@ function readCell(cell: BleedCell, lengths: BleedLengths): CellEdge {
   return { cell, blank, printed, wide, bare: cutLines(within, printed, 'outside') };
 }
 
+/** The area that a round pen covers along many lines that lie in order: halves are united, since all at once cross each other over and over. */
+function strokeMany(lines: readonly GridLine[], half: number): Region {
+  if (lines.length <= FEW_LINES) return strokeLines(lines, false, { ...ROUND, half });
+  const middle = lines.length >> 1;
+  return uniteRegions([strokeMany(lines.slice(0, middle), half), strokeMany(lines.slice(middle), half)]);
+}
+
 /** The stretches of the band where white cannot be the slanting rim of print that goes on across the edge. */
 function notSlanting(
   blank: Region,
@@ -161,7 +170,7 @@ function notSlanting(
     const height = step * lengths.bleed;
     const half = (height + lengths.touch) * SLOPE;
     const outer = growRegion(blank, height);
-    const reach = strokeLines(bare(half), false, { ...ROUND, half });
+    const reach = strokeMany(bare(half), half);
     judged.push(subtractRegion(intersectRegions(uncovered, outer), [...inner, ...reach]));
     inner = outer;
   }
