@@ -1,5 +1,4 @@
 // Is art kept away from a die line by a white line of the print?
-import { type BoxIndex, indexBoxList } from '../geometry/box-index.js';
 import { scalesOf } from '../geometry/scales.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
@@ -7,10 +6,10 @@ import { type Placement, placementsByPass } from '../model/pass.js';
 import type { CheckFacts } from './check-facts.js';
 import { type DieLines, findDieLines, piecesOf } from './die-lines.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { fillInk, strokeInk } from './ink.js';
+import { strokeInk } from './ink.js';
 import { inLayer, sayCount, sayNumber } from './layer-words.js';
+import { isPrinted, listAreas, type PrintedAreas } from './printed-areas.js';
 import { distanceTo } from './segment-index.js';
-import { windingAt } from './winding-at.js';
 
 /** A white line along a die line. */
 interface Kept extends Trouble {
@@ -19,37 +18,12 @@ interface Kept extends Trouble {
   readonly widthPx: number;
 }
 
-/** Printed areas of a pass, found by place. */
-interface Below {
-  readonly shapes: readonly Shape[];
-  readonly index: BoxIndex;
-}
-
 /** Steps along a white line, mm. */
 const STEP_MM = 1;
 /** Least length that counts, mm. */
 const LEAST_MM = 2;
 /** Greatest sine of the angle at which two lines still run along each other. */
 const ALONG = 0.1;
-
-function listAreas(facts: CheckFacts, placements: readonly Placement[]): Below {
-  const shapes = placements.flatMap(({ shape: index, part }) => {
-    const shape = facts.artwork.shapes[index]!;
-    const isPicture = shape.kind === 'image';
-    return shape.draws && part !== 'stroke' && (isPicture || fillInk(shape.paint) === 'ink') ? [shape] : [];
-  });
-  return { shapes, index: indexBoxList(shapes.map(({ drawnBound }) => drawnBound)) };
-}
-
-/** Whether an area that is painted before a shape covers a point. */
-function isPrinted(facts: CheckFacts, below: Below, before: Shape, x: number, y: number): boolean {
-  return below.index.search(x, y, x, y).some((place) => {
-    const shape = below.shapes[place]!;
-    if (shape.index >= before.index) return false;
-    const winding = windingAt(facts.outlineOf(shape), x, y);
-    return shape.paint.fillRule === 'evenodd' ? winding % 2 !== 0 : winding !== 0;
-  });
-}
 
 /** Whether a die line runs along a unit vector through a point. */
 function runsAlong(
@@ -69,7 +43,7 @@ function runsAlong(
 }
 
 /** Length of a white line that runs along die lines with art below it, and the middle of that. */
-function measureKept(facts: CheckFacts, lines: DieLines, below: Below, white: Shape): Kept | null {
+function measureKept(facts: CheckFacts, lines: DieLines, below: PrintedAreas, white: Shape): Kept | null {
   const { mmPerPx } = facts.artwork.artboard;
   const step = STEP_MM / mmPerPx;
   const reach = facts.ticket.checks.knockoutMm / mmPerPx;

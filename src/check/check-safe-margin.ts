@@ -4,15 +4,16 @@ import { grow, isEmptyBox } from '../geometry/box.js';
 import { endsOf } from '../geometry/segment.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
-import type { Part } from '../model/pass.js';
+import { type Part, placementsByPass } from '../model/pass.js';
 import { blankTest } from './blank-region.js';
 import type { CheckFacts } from './check-facts.js';
 import { clearDistance } from './clear-distance.js';
 import { type DieLines, findDieLines, piecesOf } from './die-lines.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { prints, strokeInk } from './ink.js';
+import { fillInk, prints, strokeInk } from './ink.js';
 import { inLayer, sayCount, sayNumber } from './layer-words.js';
 import { listMarkLayers } from './list-marks.js';
+import { isPrinted, listAreas, type PrintedAreas } from './printed-areas.js';
 
 /** Art that is too near. */
 interface Near extends Trouble {
@@ -92,6 +93,11 @@ function findNear(
   return near;
 }
 
+/** Whether a shape is filled with white, as type on a dark ground is. */
+function isWhite({ draws, paint, kind }: Shape, part: Part): boolean {
+  return draws && kind !== 'image' && part !== 'stroke' && fillInk(paint) === 'white';
+}
+
 /** Whether any of some art lies on the board that stays. */
 function isOnBlank(art: readonly number[], holds: (x: number, y: number) => boolean): boolean {
   for (let at = 0; at < art.length; at += 2) if (holds(art[at]!, art[at + 1]!)) return true;
@@ -110,13 +116,24 @@ function listNear(facts: CheckFacts, lines: DieLines): readonly Near[] {
   };
   const holds = blankTest(facts);
   const markLayers = listMarkLayers(facts);
+  const byPass = placementsByPass(assignment);
+  const areas = new Map<number, PrintedAreas>();
+  /** Whether white stands out: it does on print, not on the board. */
+  const isOnPrint = (shape: Shape, pass: number): boolean => {
+    const below = areas.get(pass) ?? listAreas(facts, byPass[pass]!);
+    areas.set(pass, below);
+    const art = artOf(facts, shape);
+    for (let at = 0; at < art.length; at += 2) if (isPrinted(facts, below, shape, art[at]!, art[at + 1]!)) return true;
+    return false;
+  };
   const found = new Map<number, Near>();
   for (const { shape: index, pass, part } of assignment.placements) {
     const shape = artwork.shapes[index]!;
-    if (assignment.passes[pass]!.role !== 'print' || !prints(shape, part)) continue;
+    if (assignment.passes[pass]!.role !== 'print' || !(prints(shape, part) || isWhite(shape, part))) continue;
     if (markLayers.has(shape.layer)) continue;
     const near = findNear(facts, lines, margins, { shape, part });
-    if (near !== null && isOnBlank(artOf(facts, shape), holds)) found.set(index, near);
+    if (near === null || !isOnBlank(artOf(facts, shape), holds)) continue;
+    if (prints(shape, part) || isOnPrint(shape, pass)) found.set(index, near);
   }
   return [...found.values()];
 }
@@ -124,8 +141,8 @@ function listNear(facts: CheckFacts, lines: DieLines): readonly Near[] {
 /**
  * Clear distance of live type and of art up to `smallArtMm` from every cut, crease and perforation, against `safeMarginMm`.
  *
- * Live type is measured from where it is anchored. Art that reaches over a line by the bleed or the margin runs across it on
- * purpose; art in the waste and in layers of marks is not judged.
+ * Live type is measured from where it is anchored. White fills count where they lie on print. Art that reaches over a line by the bleed
+ * or the margin runs across it on purpose; art in the waste and in layers of marks is not judged.
  */
 export function checkSafeMargin(facts: CheckFacts): readonly Finding[] {
   const { artwork, assignment, ticket } = facts;

@@ -45,6 +45,17 @@ describe('checkSafeMargin', () => {
     expect(await near(disc(51, 80, 2))).toEqual([[1, 0, 'cut']]);
   });
 
+  it('judges white where it lies on print, as type on a dark ground', async () => {
+    const ground = '<path d="M47 47H153V113H47Z" fill="#123"/>';
+    const letter = '<path d="M52 70H56V76H52Z" fill="#fff"/>';
+    const type = '<text x="51" y="80" font-family="Example Serif" fill="white">Tea</text>';
+    expect(await near(ground + letter)).toEqual([[1, 2, 'cut']]);
+    expect(await near(ground + type)).toEqual([[1, 1, 'cut']]);
+    expect(await near(letter + type)).toEqual([]);
+    expect(await near(letter + type + ground)).toEqual([]);
+    expect(await near(`${ground}<path d="M52 70V76" fill="none" stroke="#fff" stroke-width=".4"/>`)).toEqual([]);
+  });
+
   it('measures live type from where it is anchored', async () => {
     expect(await near('<text x="51" y="80" font-family="Example Serif">Tea</text>')).toEqual([[1, 1, 'cut']]);
     expect(await near('<text x="53" y="80" font-family="Example Serif">Tea</text>')).toEqual([]);
