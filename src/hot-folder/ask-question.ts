@@ -41,6 +41,9 @@ const ASKS_FOR_RULES = new Set<FindingCode>([
   'classify/name-against-paint',
 ]);
 
+/** Of these, those where rules clash: one more that says no more than they do would be one more in the clash. */
+const CLASHES = new Set<FindingCode>(['classify/claimed-twice', 'classify/name-against-paint']);
+
 /** Stands for a pass in an example: a ticket that still says so is refused, so that nobody sends lines to the wrong pass by copying. */
 const WHICH = 'WHICH-PASS';
 
@@ -64,13 +67,35 @@ function listRules({ ticket, inspection }: AskedAbout): readonly object[] {
   );
 }
 
-/** All rules, and one for each layer that is asked about. */
-function answerByRules(about: AskedAbout, errors: readonly Finding[]): Answer {
+/** A rule for a layer and each colour of its lines, which goes before all that look at one of the two; none where the layer has no lines. */
+function outrank({ inspection }: AskedAbout, layer: string | null): readonly object[] {
+  const strokes = inspection.strokes.filter(({ layers }) => layer !== null && layers.includes(layer));
+  return strokes.map(({ colour }) => ({ pass: WHICH, layer, stroke: colour }));
+}
+
+/** Whether rules say the same but for their pass. */
+function isAlike(one: object, other: object): boolean {
+  return JSON.stringify({ ...one, pass: '' }) === JSON.stringify({ ...other, pass: '' });
+}
+
+/** All rules, and one for each layer that is asked about; null where no such rule would settle it. */
+function answerByRules(about: AskedAbout, errors: readonly Finding[]): Answer | null {
   const paths = [...new Set(errors.map(({ place }) => place?.layerPath ?? null))];
-  const asked = paths.map((layer) => (layer === null ? { pass: WHICH, rest: true } : { pass: WHICH, layer }));
+  const clashes = CLASHES.has(errors[0]!.code);
+  const closer = paths.map((layer) => outrank(about, layer));
+  const known = listRules(about);
+  if (
+    clashes &&
+    closer.some((rules) => rules.length === 0 || rules.some((rule) => known.some((it) => isAlike(it, rule))))
+  ) {
+    return null;
+  }
+  const asked = clashes
+    ? closer.flat()
+    : paths.map((layer) => (layer === null ? { pass: WHICH, rest: true } : { pass: WHICH, layer }));
   const roles = `${ROLES.filter((role) => role !== 'ignore').join(', ')}, or ignore to leave it out`;
   return {
-    ticket: { rules: [...listRules(about), ...asked] },
+    ticket: { rules: [...known, ...asked] },
     words: `Write in place of each ${WHICH} what that layer is for: ${roles}.\nRules take the place of layer names, so all passes must stand in them; one may look at a colour too: {"pass": "cutting", "layer": "Box", "stroke": "#e5007d"}.`,
   };
 }

@@ -52,12 +52,38 @@ it.each([
     },
     1,
   ],
-])('%s is settled by the examples alone', async (_what, art, ticket, count) => {
+  [
+    'a layer that two rules claim',
+    smallArt(1),
+    {
+      rules: [
+        { pass: 'cutting', layer: 'Cut' },
+        { pass: 'creasing', layer: 'C*' },
+        { pass: 'print', layer: 'Print' },
+      ],
+    },
+    1,
+    'cutting',
+  ],
+  [
+    'a layer whose rule says another pass than that of its lines',
+    smallArt(1),
+    {
+      rules: [
+        { pass: 'creasing', layer: 'Cut' },
+        { pass: 'cutting', stroke: '#c2185b' },
+        { pass: 'print', layer: 'Print' },
+      ],
+    },
+    1,
+    'cutting',
+  ],
+])('%s is settled by the examples alone', async (_what, art, ticket, count, pass = 'print') => {
   const shop = openShop();
   drop(shop, { 'a.svg': art, 'a.ticket.json': JSON.stringify({ pinbar: 1, ...ticket }) });
   await watchOnce(shop);
   expect(listRoom(shop, 'waiting')).toEqual(['a']);
-  expect(await answerAll(shop, 'a', 'print')).toHaveLength(count);
+  expect(await answerAll(shop, 'a', pass)).toHaveLength(count);
   expect(listRoom(shop, 'done')).toEqual(['a']);
   const manifest = JSON.parse(readFileSync(join(shop, 'out', listRoom(shop, 'out')[0]!, 'manifest.json'), 'utf8')) as {
     readonly passes: readonly { readonly role: string; readonly shapes: number }[];
@@ -67,6 +93,19 @@ it.each([
     ['print', expect.any(Number)],
     ['cutting', 1],
   ]);
+});
+
+it('a clash that no rule of layer and colour settles is told without an example that would not settle it', async () => {
+  const shop = openShop();
+  const [one, other] = ['cutting', 'creasing'].map((pass) => ({ pass, layer: 'Cut', stroke: '#c2185b' }));
+  drop(shop, {
+    'a.svg': smallArt(1),
+    'a.ticket.json': JSON.stringify({ pinbar: 1, rules: [one, other, { pass: 'print', layer: 'Print' }] }),
+  });
+  await watchOnce(shop);
+  const question = readFileSync(join(shop, 'waiting/a/question.txt'), 'utf8');
+  expect(listExamples(question)).toEqual([]);
+  expect(question).toContain('take one of the rules out');
 });
 
 it('the report lists all of them at once', async () => {
