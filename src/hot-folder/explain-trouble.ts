@@ -16,6 +16,7 @@ const REASONS: Readonly<Record<string, string>> = {
   ETIMEDOUT: 'the server of the share does not answer',
   ENXIO: 'the disk is gone',
   ENODEV: 'the disk is gone',
+  EXDEV: 'a room lies on another disk than the others',
   EBUSY: 'the file is held by another program',
   EINTR: 'the call was interrupted',
   EAGAIN: 'the system asks to try again',
@@ -33,5 +34,8 @@ export function isFolderTrouble(error: unknown): boolean {
 export function explainTrouble(error: unknown): string {
   if (error instanceof FolderTrouble) return `${error.message} Work goes on by itself when that is mended.`;
   const reason = REASONS[codeOf(error)] ?? explainWriting(error);
-  return `The hot folder rests: ${reason}. Nothing is lost, and work goes on by itself when that is mended.`;
+  const { path, dest } = error as NodeJS.ErrnoException & { readonly dest?: string };
+  // Whose rights are to be mended has to be known; what the system says itself names the place already.
+  const where = path === undefined || reason.includes(path) ? '' : ` (${[path, dest].filter(Boolean).join(' to ')})`;
+  return `The hot folder rests: ${reason}${where}. Nothing is lost, and work goes on by itself when that is mended.`;
 }

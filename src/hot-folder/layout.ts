@@ -61,6 +61,17 @@ export function layOut(folder: Buffer): Layout {
 }
 
 /**
+ * Refuses a room that is no folder any more, since somebody put a link or a file in its place: a rename through a link would leave the
+ * hot folder.
+ *
+ * @throws FolderTrouble; errors of the system.
+ */
+export function checkRoom(disk: FolderDisk, layout: Layout, room: EndRoom | 'out'): void {
+  if (disk.look(layout[room])?.kind === 'folder') return;
+  throw new FolderTrouble(`${room} in the hot folder is no folder any more; it must be one.`, 'ENOTDIR');
+}
+
+/**
  * Makes the rooms that are missing, and refuses what is no folder of this file system: a rename must never leave it.
  *
  * @throws FolderTrouble where a room is a link, a file, or on another disk; errors of the system.

@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { readWritten } from './file-trouble.js';
 import { joinPath } from './folder-disk.js';
+import { checkRoom } from './layout.js';
 import { artName, folderName, type HeldJob, isTaken, JobLost, type Station } from './station.js';
 
 /** A finished file. */
@@ -119,6 +120,7 @@ export function publishOutput(
   const { disk, layout } = station;
   const stage = joinPath(job.folder, '.out');
   const target = joinPath(layout.out, naming.out);
+  checkRoom(disk, layout, 'out');
   disk.remove(stage);
   disk.makeFolder(stage);
   for (const { name, bytes } of files) disk.writeNew(joinPath(stage, name), [bytes]);

@@ -128,7 +128,7 @@ function tame(text: string): string {
 
 /** Most lines of what waits, and of what is left, in the table. */
 const MOST_LINES = 10;
-/** Longest line of these. */
+/** Longest line of the table. */
 const LINE_LENGTH = 160;
 
 function listSome(title: string, items: readonly (readonly [string, string])[]): readonly (readonly string[])[] {
@@ -148,7 +148,9 @@ export function printStatus(status: FolderStatus): string {
   const watchers = status.watchers.map(
     ({ owner, life, jobs }) => `${tame(owner).padEnd(24)} ${life.padEnd(8)} ${jobs} at work`,
   );
-  const last = status.last.map(({ time, name, ending }) => `${time}  ${ending.padEnd(10)} ${tame(name)}`);
+  const last = status.last.map(({ time, name, ending }) =>
+    `${time}  ${ending.padEnd(10)} ${tame(name)}`.slice(0, LINE_LENGTH),
+  );
   const asks = listSome(
     'Waiting for an answer, which question.txt there asks for:',
     status.asks.map(({ name, question }) => [`waiting/${name}`, question]),

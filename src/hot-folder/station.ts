@@ -3,7 +3,7 @@ import { nameJob } from '../road/name-job.js';
 import { codeOf, type FolderDisk, joinPath } from './folder-disk.js';
 import { type JobRecord, nameOf, sayFrom, sayName } from './job-record.js';
 import type { JournalText } from './journal.js';
-import type { EndRoom, Layout } from './layout.js';
+import { checkRoom, type EndRoom, type Layout } from './layout.js';
 
 /** A watcher at its folder. */
 export interface Station {
@@ -65,6 +65,7 @@ export function isTaken(error: unknown): boolean {
 export function settleJob(station: Station, job: HeldJob, room: EndRoom): string {
   const { disk, layout } = station;
   const stem = folderName(job.record);
+  checkRoom(disk, layout, room);
   for (let count = 1; ; count++) {
     const name = count === 1 ? stem : `${stem}-${count}`;
     const target = joinPath(layout[room], name);
