@@ -119,6 +119,11 @@ export function printJob(job: JobResult, place: JobPlace): string {
   ].join('');
 }
 
+/** A turn as `--turn` says it, 270 and not -90; a slant stays what it is. */
+function sayTurn(degrees: number): number {
+  return degrees < -45 ? degrees + 360 : degrees;
+}
+
 /** Each copy on sheets of copies: where its top left came to lie, and how near its shapes are to their places. */
 function printCopies({ copies }: Comparison): string {
   if (copies === undefined) return '';
@@ -126,7 +131,7 @@ function printCopies({ copies }: Comparison): string {
   const how = from === 'said' ? 'where the manifest puts them' : 'found by their outlines';
   const rows = list.map(({ matrixMm, shapes, greatestDeviationMm }, i) => {
     const [a, b, , , e, f] = matrixMm;
-    const turn = Math.round((Math.atan2(b, a) * 18_000) / Math.PI) / 100 + 0;
+    const turn = sayTurn(Math.round((Math.atan2(b, a) * 18_000) / Math.PI) / 100 + 0);
     return [
       `  copy ${i + 1}`,
       `artboard's top left at ${e.toFixed(3)}, ${f.toFixed(3)} mm`,
