@@ -46,7 +46,7 @@ const KINDS = {
   'source/encoding-unknown': { severity: 'error', doc: 'The declared encoding is not one pinbar reads.' },
   'source/encoding-broken': { severity: 'error', doc: 'The bytes do not fit the declared encoding.' },
   'source/gzip-broken': { severity: 'error', doc: 'The gzip stream is damaged or cut off.' },
-  'source/not-svg': { severity: 'error', doc: 'The root element is not svg.' },
+  'source/not-svg': { severity: 'error', doc: 'The root element is not svg, or the file is of another kind.' },
   'source/entity-refused': { severity: 'error', doc: 'An entity is nested, external or a parameter entity.' },
   'source/namespace-missing': { severity: 'warning', doc: 'The root lacks the SVG namespace; the sheets get it.' },
   'source/doctype-removed': {

@@ -6,6 +6,11 @@ function quote(word: string): string {
   return /^[\w./-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`;
 }
 
+/** A name of a file, which a dash in front would make an option. */
+function nameFile(name: string): string {
+  return quote(name.startsWith('-') ? `./${name}` : name);
+}
+
 /** The command line that repeats what the page did, with the files of the zip beside the drawing. */
 export function sayCommand(drawing: string, stem: string, along: Along): string {
   const { proofPage, profile, machine, material, sheets } = along;
@@ -13,10 +18,12 @@ export function sayCommand(drawing: string, stem: string, along: Along): string 
     profile === null
       ? []
       : [
-          ...['--profile', quote(profile.name), '--machine', quote(machine)],
+          ...['--profile', nameFile(profile.name), '--machine', quote(machine)],
           ...(material === '' ? [] : ['--material', quote(material)]),
           ...['--sheets', String(sheets)],
         ];
   const proof = proofPage ? ['--proof', 'html'] : [];
-  return ['pinbar', 'split', quote(drawing), '--ticket', quote(`${stem}.ticket.json`), ...proof, ...run].join(' ');
+  return ['pinbar', 'split', nameFile(drawing), '--ticket', nameFile(`${stem}.ticket.json`), ...proof, ...run].join(
+    ' ',
+  );
 }

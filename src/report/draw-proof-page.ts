@@ -80,7 +80,7 @@ function listPasses({ assignment, files, proof }: ProofFacts): string {
   const head = ['Run', 'Pass', 'What it does', 'Art', 'Draws', 'File', 'SHA-256'].map(
     (word) => `<th scope="col">${word}</th>`,
   );
-  return `<div class="wide"><table><thead><tr>${head.join('')}</tr></thead><tbody>${rows.join('\n')}</tbody></table></div>`;
+  return `<div class="wide" tabindex="0" role="region" aria-label="The passes"><table><thead><tr>${head.join('')}</tr></thead><tbody>${rows.join('\n')}</tbody></table></div>`;
 }
 
 function listFindings({ findings }: ProofFacts): string {

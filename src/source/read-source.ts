@@ -8,6 +8,7 @@ import { gunzipBytes, isGzip } from './gunzip-bytes.js';
 import { locate } from './locate.js';
 import { faultAt } from './malformed.js';
 import { elementName } from './read-attribute.js';
+import { refuseOthers } from './refuse-others.js';
 import { scanElements } from './scan-elements.js';
 import { findDoctype } from './scan-markup.js';
 import { DEFAULT_LIMITS, type Limits, type Source, SVG_NAMESPACE } from './source.js';
@@ -78,6 +79,7 @@ export function readSource(bytes: Uint8Array, options: ReadOptions = {}): Source
   const gzipped = isGzip(bytes);
   const plain = toPlain(bytes);
   const unpacked = gzipped ? gunzipBytes(plain, limits.unpackedBytes) : plain;
+  refuseOthers(unpacked);
   const decoded = decodeBytes(unpacked);
   const doctype = findDoctype(decoded.text);
   const { text, expansions } =

@@ -9,6 +9,7 @@ it('names drawing and ticket, quoted where a shell would not take them', () => {
   expect(sayCommand("it's a tag.svg", "it's a tag", NOTHING)).toBe(
     "pinbar split 'it'\\''s a tag.svg' --ticket 'it'\\''s a tag.ticket.json'",
   );
+  expect(sayCommand('-a.svg', '-a', NOTHING)).toBe('pinbar split ./-a.svg --ticket ./-a.ticket.json');
 });
 
 it('asks for what goes along', () => {
