@@ -50,6 +50,8 @@ export interface TieReport {
   readonly longestFreeMm: number;
   /** The greatest share by which the pattern was stretched (above 0) or pressed together (below 0). */
   readonly stretch: number;
+  /** The middle of each tie on the artboard of the pass: x, y pairs, mm. */
+  readonly placesMm: readonly number[];
 }
 
 /** The ties that a pass gets: those asked for under its name, else under its role; only where a tool runs along its lines. */

@@ -3,7 +3,7 @@ import { isToolpath } from '../model/pass.js';
 import { drawPictures, drawPlaces, showsPictures } from './board-pictures.js';
 import { type BoardView, centreView, type Extent, fitView, panView, zoomView } from './board-view.js';
 import type { Desk } from './drawing-desk.js';
-import { findBoardMm, listCopies, listShown, type PageState, type PartProps } from './page-state.js';
+import { findBoardMm, listCopies, listShown, listTies, type PageState, type PartProps } from './page-state.js';
 import type { PaintOrder } from './paint-order.js';
 import { drawRulers } from './rulers.js';
 import { TRUE_SCALE } from './true-scale.js';
@@ -34,6 +34,7 @@ function makeOrder(props: PartProps, view: BoardView, screen: Extent): PaintOrde
     shown: listShown(state),
     manner: state.manner === 'passes' ? 'passes' : drawn,
     tools: (state.job?.passes ?? []).map(({ role }) => isToolpath(role)),
+    ties: listTies(state),
     raised: findRaised(state),
     bare: showsPictures(props),
     copies: listCopies(state),

@@ -103,7 +103,11 @@ export const JOB_WORDS = {
     '{0} of {1} mm are ties; the longest free stretch is {2} mm.',
     '{0} von {1} mm sind Stege; die längste freie Strecke ist {2} mm.',
   ],
-  'ties.seen': ['On the board they show under “As drawn”.', 'Auf dem Bogen sind sie unter „Wie gezeichnet“ zu sehen.'],
+  'ties.seen': ['On the board each stands in a ring.', 'Auf dem Bogen steht jeder in einem Ring.'],
+  'ties.seenDrawn': [
+    'On the board they show under “As drawn”.',
+    'Auf dem Bogen sind sie unter „Wie gezeichnet“ zu sehen.',
+  ],
   'ties.outlines': ['{0} ties on {1} of {2} outlines.', '{0} Stege an {1} von {2} Umrissen.'],
   'ties.stretched': ['The pattern is stretched by {0} % at most.', 'Das Muster ist höchstens um {0} % gedehnt.'],
   'ties.pressed': [

@@ -16,6 +16,7 @@ import {
 } from './edit-lines.js';
 import { drawChoiceField, drawNumberField, drawTick } from './job-fields.js';
 import type { PartProps } from './page-state.js';
+import { MOST_RINGS } from './paint-order.js';
 import { drawNumber } from './pass-mark.js';
 import { fixed, type Say, type TextKey } from './texts.js';
 import { h, type VNode } from './view-library.js';
@@ -136,6 +137,13 @@ function saySequence(say: Say, report: SequenceReport): readonly string[] {
   ];
 }
 
+/** Where ties are seen on the board. */
+function sayWhereSeen(props: PartProps, { ties }: TieReport): readonly string[] {
+  if (ties === 0) return [];
+  if (ties <= MOST_RINGS) return [props.say('ties.seen')];
+  return showsPictures(props) ? [props.say('ties.seenDrawn')] : [];
+}
+
 /** What came of it, in numbers. */
 function drawEffect(props: PartProps, pass: Pass): VNode | null {
   const { state, say } = props;
@@ -146,7 +154,7 @@ function drawEffect(props: PartProps, pass: Pass): VNode | null {
   const words = [
     ...(ordered === undefined ? [] : saySequence(say, ordered)),
     ...(tied === undefined ? [] : sayTies(say, tied)),
-    ...(tied === undefined || tied.ties === 0 || !showsPictures(props) ? [] : [say('ties.seen')]),
+    ...(tied === undefined ? [] : sayWhereSeen(props, tied)),
   ];
   if (words.length === 0) return null;
   return h(

@@ -110,6 +110,14 @@ export function listShown({ job, looked }: PageState): readonly number[] {
   });
 }
 
+/** Per pass: the middles of its ties on the drawing; those of the report are on the artboard that the margin has grown. @unit mm */
+export function listTies({ job }: PageState): readonly (readonly number[])[] {
+  if (job === null) return [];
+  return job.passes.map(({ name }) =>
+    (job.ties.find(({ pass }) => pass === name)?.placesMm ?? []).map((place) => place - job.marginMm),
+  );
+}
+
 const ONE_COPY: readonly Matrix[] = [[1, 0, 0, 1, 0, 0]];
 
 /** From mm on the drawing to mm on the board, for every copy that lies there. */

@@ -2,6 +2,9 @@
 import type { Matrix } from '../geometry/matrix.js';
 import type { BoardView } from './board-view.js';
 
+/** Ties of a pass beyond this number have no rings: these would cover its lines. */
+export const MOST_RINGS = 4000;
+
 /** What is to be painted. */
 export interface PaintOrder {
   readonly view: BoardView;
@@ -16,6 +19,8 @@ export interface PaintOrder {
   readonly manner: 'passes' | 'drawn' | 'lines';
   /** Per pass: whether a tool follows its lines. */
   readonly tools: readonly boolean[];
+  /** Per pass: the middles of its ties on the drawing, x, y pairs in mm. */
+  readonly ties: readonly (readonly number[])[];
   /** The art lies below as pictures: only lines of tools and what stands out are painted over it. */
   readonly bare: boolean;
   /** Shapes that stand out: those of a layer with all in it, of a stroke, or one shape. */

@@ -1,7 +1,7 @@
 // Paints the lines of a drawing on a canvas: each pass in its colour and pattern, or in the drawing's own colours.
 import { multiply } from '../geometry/matrix.js';
 import { FACES, type Outlines } from '../road/list-outlines.js';
-import type { PaintOrder } from './paint-order.js';
+import { MOST_RINGS, type PaintOrder } from './paint-order.js';
 import { LEFT_OUT_LOOK, lookOf, OPEN_LOOK, type PassLook } from './pass-look.js';
 import type { SortedShapes } from './sorted-shapes.js';
 import { type CopyOrder, isSeen, traceShape } from './trace-shape.js';
@@ -24,6 +24,8 @@ interface Batch {
 
 /** Above this many points of lines no pattern is drawn: dashes take time. */
 const MOST_DASHED_POINTS = 150_000;
+/** A ring is as large on the art, mm, as long as it is neither smaller nor larger on the screen, px. */
+const RING = { mm: 1, least: 1.4, most: 3 };
 function colourText(colour: number): string {
   return `#${(colour & 0xffffff).toString(16).padStart(6, '0')}`;
 }
@@ -179,6 +181,31 @@ function paintRaised(surface: PaintSurface, content: PaintContent, order: CopyOr
   surface.stroke();
 }
 
+/** A ring around each tie, in the colour of its pass: the gaps of a pattern are none. */
+function paintTies(surface: PaintSurface, order: CopyOrder): void {
+  const [a, b, c, d, e, f] = order.toScreen;
+  const radius = Math.min(Math.max(RING.mm * order.view.scale, RING.least), RING.most);
+  surface.setLineDash([]);
+  order.ties.forEach((places, pass) => {
+    const shown = order.shown[pass] ?? 0;
+    if (shown === 0 || places.length > 2 * MOST_RINGS) return;
+    surface.globalAlpha = shown === 2 ? 0.25 : 1;
+    surface.beginPath();
+    for (let at = 0; at < places.length; at += 2) {
+      const x = a * places[at]! + c * places[at + 1]! + e;
+      const y = b * places[at]! + d * places[at + 1]! + f;
+      surface.moveTo(x + radius, y);
+      surface.arc(x, y, radius, 0, 2 * Math.PI);
+    }
+    surface.fillStyle = '#ffffff';
+    surface.fill();
+    surface.strokeStyle = lookOf(pass).light;
+    surface.lineWidth = radius / 2;
+    surface.stroke();
+  });
+  surface.globalAlpha = 1;
+}
+
 /** The art in its own colours, shape after shape. */
 function paintDrawn(surface: PaintSurface, content: PaintContent, order: CopyOrder): void {
   const fade = order.manner === 'lines' ? 0.5 : 1;
@@ -197,6 +224,8 @@ function paintCopy(surface: PaintSurface, content: PaintContent, order: CopyOrde
   if (order.manner !== 'passes' && !order.bare) paintDrawn(surface, content, order);
   if (hasRaised(order)) paintRaised(surface, content, order);
   if (order.manner !== 'drawn') paintPasses(surface, content, order);
+  // Pictures of the files have the gaps themselves.
+  if (order.manner !== 'drawn' || !order.bare) paintTies(surface, order);
 }
 
 /** Paints a drawing as ordered: every copy of it. */

@@ -1,6 +1,7 @@
 // Holds passes with ties against the plain pass: every stretch lies where it was cut from, and none is missing.
 import type { Matrix } from '../geometry/matrix.js';
-import { lookAt, type MeasuredRun, parameterAt } from '../geometry/path-stretch.js';
+import type { MeasuredRun } from '../geometry/path-stretch.js';
+import { pointOnRun } from '../geometry/point-on-run.js';
 import type { Stretch } from '../geometry/write-stretch.js';
 import type { Artwork, Shape } from '../model/artwork.js';
 import type { RoadOptions } from '../model/job.js';
@@ -31,22 +32,13 @@ export interface TieVerdict {
   readonly deviationMm: number;
 }
 
-function pointAt(run: MeasuredRun, matrix: Matrix, length: number): { readonly x: number; readonly y: number } {
-  let at = run.closed && length > run.length ? length - run.length : length;
-  for (const segment of run.segments) {
-    if (at <= segment.length) return lookAt(segment, matrix, parameterAt(segment, matrix, at));
-    at -= segment.length;
-  }
-  return lookAt(run.segments.at(-1)!, matrix, 1);
-}
-
 /** How far a written run is from the stretch of the plain one that it stands for, px. */
 function deviate(plain: MeasuredRun, [from, to]: Stretch, written: MeasuredRun, matrix: Matrix): number {
   let greatest = Math.abs(written.length - (to - from));
   for (let look = 0; look < LOOKS; look += 1) {
     const share = look / (LOOKS - 1);
-    const wanted = pointAt(plain, matrix, from + share * (to - from));
-    const found = pointAt(written, matrix, share * written.length);
+    const wanted = pointOnRun(plain, matrix, from + share * (to - from));
+    const found = pointOnRun(written, matrix, share * written.length);
     greatest = Math.max(greatest, Math.hypot(wanted.x - found.x, wanted.y - found.y));
   }
   return greatest;

@@ -1,6 +1,7 @@
 // A pass with ties: its lines written as separate stretches, the ties as a pass of their own where asked, both read again.
 import { hasFill } from '../classify/suggest.js';
 import type { MeasuredRun } from '../geometry/path-stretch.js';
+import { pointOnRun } from '../geometry/point-on-run.js';
 import { type Stretch, writeStretches } from '../geometry/write-stretch.js';
 import type { Artwork, Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
@@ -149,6 +150,18 @@ function sumLength(tied: readonly TiedShape[]): number {
   return tied.reduce((sum, { ties }) => sum + ties.flat().reduce((own, [from, to]) => own + to - from, 0), 0);
 }
 
+/** The middles of all ties on the artboard: x, y pairs. */
+function listPlaces(tied: readonly TiedShape[], mmPerPx: number): readonly number[] {
+  return tied.flatMap(({ shape, runs, ties }) =>
+    runs.flatMap((run, i) =>
+      ties[i]!.flatMap(([from, to]) => {
+        const { x, y } = pointOnRun(run, shape.matrix, (from + to) / 2);
+        return [x * mmPerPx, y * mmPerPx];
+      }),
+    ),
+  );
+}
+
 /** Lines of which any run is tied. */
 function countTied(plan: TiePlan, candidates: readonly Candidate[], tied: readonly TiedShape[]): number {
   const indices = new Set(tied.map(({ index }) => index));
@@ -205,6 +218,7 @@ export function tiePass(
     tiesMm: sumLength(tied) * mmPerPx,
     longestFreeMm: Math.max(0, ...plan.lines.map(({ longestFree }) => longestFree)) * mmPerPx,
     stretch: worstStretch(plan),
+    placesMm: listPlaces(tied, artwork.artboard.mmPerPx),
   };
   const places = { artwork, runs, file: pass.name, mmPerPx };
   return { bytes: made.bytes, ties: made.ties, report, findings: noteTies(request, plan, whole, places) };

@@ -164,7 +164,7 @@ function describeTurned(
 }
 
 function describeTies(report: TieReport, { tieFiles, turnedFiles }: ManifestFacts): Json {
-  const { lineMm, tiesMm, longestFreeMm, stretch, ...rest } = report;
+  const { lineMm, tiesMm, longestFreeMm, stretch, placesMm: _, ...rest } = report;
   const own = tieFiles.find(({ name }) => name === report.tiesFile);
   return {
     ...rest,

@@ -260,8 +260,33 @@ describe('a job with ties', () => {
     expect(job.outcome).toBe('in-register');
     const same = job.files.map((file, i) => file.sha256 === plain.files[i]!.sha256);
     expect(same).toEqual([true, true, false, false]);
+    for (const { ties, placesMm } of job.ties) expect(placesMm).toHaveLength(2 * ties);
     const manifest = JSON.parse(Buffer.from(joinPieces(job.manifest!.pieces)).toString('utf8'));
+    expect(manifest.ties[1]).not.toHaveProperty('placesMm');
     expect(manifest.ties[1]).toMatchObject({ tiesSha256: job.tieFiles[0]!.sha256, ties: job.ties[1]!.ties });
     expect(manifest.ticket.ties[1]).toMatchObject({ cutMm: 6, tieMm: 1, tiesPass: false });
+  });
+
+  it('says where each tie stands: in the gap, halfway', () => {
+    const line = '<path d="M20 30H120" fill="none" stroke="#d00" stroke-width="0.25"/>';
+    const moved = `<g transform="translate(5 10)">${line}</g>`;
+    for (const [body, dy] of [
+      [line, 0],
+      [moved, 10],
+    ] as const) {
+      const { bytes, report } = tiePass({ ...passOf(body), scale: 1 }, PATTERN, NO_CREASES, {});
+      const cuts = [...dataOf(textOf(bytes)).matchAll(/M([\d.]+)[ ,][\d.]+[HL]([\d.]+)/g)].map((cut) =>
+        cut.slice(1).map(Number),
+      );
+      const dx = dy === 0 ? 0 : 5;
+      const middles = cuts.slice(1).map(([start], i) => (cuts[i]![1]! + start!) / 2 + dx);
+      expect(middles.length).toBeGreaterThan(5);
+      expect(report.placesMm.filter((_, at) => at % 2 === 0).map((x) => x.toFixed(3))).toEqual(
+        middles.map((x) => x.toFixed(3)),
+      );
+      expect(new Set(report.placesMm.filter((_, at) => at % 2 === 1).map((y) => y.toFixed(3)))).toEqual(
+        new Set([(30 + dy).toFixed(3)]),
+      );
+    }
   });
 });
