@@ -47,7 +47,7 @@ describe('every fifth of 2,465 layered drawings of openmoji', () => {
           "check/line-painted": 140,
           "check/line-under-art": 37,
           "check/loose-piece": 147,
-          "check/near-edge": 387,
+          "check/near-edge": 395,
           "check/outline-crosses-itself": 5,
           "check/outline-open": 252,
           "check/segment-short": 125,
