@@ -2,7 +2,7 @@
 import { joinPath } from './folder-disk.js';
 import { replaceRecord, sayFrom } from './job-record.js';
 import { hashTickets } from './job-ticket.js';
-import { type Ending, isJournaled, writeJournal } from './journal.js';
+import { type Ending, readEnding, writeJournal } from './journal.js';
 import { type HeldJob, type Station, settleJob } from './station.js';
 
 /** What is known of a job when it ends. */
@@ -55,7 +55,7 @@ function writeReport(station: Station, job: HeldJob, report: JobReport, question
 function journal(station: Station, job: HeldJob, ending: Ending, out: string | null, facts: JobFacts): void {
   const { disk, layout, owner } = station;
   const { id } = job.record;
-  if (facts.interrupted && isJournaled(disk, layout, id)) {
+  if (facts.interrupted && readEnding(disk, layout, id) !== null) {
     // Who wrote the line may have died before the disk kept it.
     disk.sync(layout.journal);
     return;
@@ -86,6 +86,16 @@ export function endFailed(station: Station, job: HeldJob, report: JobReport, fac
   writeReport(station, job, report, false);
   journal(station, job, 'failed', null, facts);
   settleJob(station, job, 'failed');
+}
+
+/** Moves on a job that was cut off between its line in the journal and its room: run again it might end otherwise than that line says. */
+export function endFailedAgain(station: Station, job: HeldJob): boolean {
+  const { disk, layout } = station;
+  if (readEnding(disk, layout, job.record.id) !== 'failed') return false;
+  if (disk.look(joinPath(job.folder, 'report', 'report.txt')) === null) return false;
+  disk.sync(layout.journal);
+  settleJob(station, job, 'failed');
+  return true;
 }
 
 /** An answer is needed: the delivery is parked in `waiting/` with the question. It has not ended, so the journal says nothing. */

@@ -25,14 +25,17 @@ export interface JournalLine {
 /** How far back the journal is searched for a job that was interrupted, bytes. */
 const LOOK_BACK = 4 * 1024 * 1024;
 
-/** Whether the journal has a line of that job; only jobs that were interrupted need to ask. */
-export function isJournaled(disk: FolderDisk, layout: Layout, id: string): boolean {
+/** How the journal says that a job ended; null where it has no line of it. Only jobs that were interrupted need to ask. */
+export function readEnding(disk: FolderDisk, layout: Layout, id: string): Ending | null {
   const size = disk.look(layout.journal)?.bytes ?? 0;
-  if (size === 0) return false;
+  if (size === 0) return null;
   const tail = disk.read(layout.journal, Math.max(0, size - LOOK_BACK));
   // A line that a crash cut off does not count: it lacks its end.
   const at = tail.lastIndexOf(`"id":${JSON.stringify(id)},`);
-  return at !== -1 && tail.indexOf('}\n', at) !== -1 && tail.indexOf('\n', at) === tail.indexOf('}\n', at) + 1;
+  const end = tail.indexOf('\n', at);
+  if (at === -1 || end === -1 || tail[end - 1] !== 0x7d) return null;
+  const ending = /"ending":"(done|duplicate|failed)"/.exec(tail.subarray(at, end).toString('latin1'))?.[1];
+  return (ending as Ending | undefined) ?? null;
 }
 
 /** A line as it was written, without its end. */

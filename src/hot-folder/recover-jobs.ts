@@ -1,6 +1,6 @@
 // Jobs that a watcher left behind: taken over one by one by a rename, then finished or run again.
 import { fetchBeside } from './claim-job.js';
-import { endFailed, type JobFacts, noFacts, plainReport, sweepJob } from './end-job.js';
+import { endFailed, endFailedAgain, type JobFacts, noFacts, plainReport, sweepJob } from './end-job.js';
 import { FileTrouble, isUnreadable } from './file-trouble.js';
 import { codeOf, joinPath } from './folder-disk.js';
 import { nameOf, readRecord } from './job-record.js';
@@ -54,6 +54,10 @@ export function recoverJob(station: Station, folder: Buffer, onLost: OnLost): He
     return null;
   }
   fetchBeside(station, job);
+  if (endFailedAgain(station, job)) {
+    onLost(job, noFacts([]));
+    return null;
+  }
   sweepJob(station, job);
   return job;
 }

@@ -1,9 +1,19 @@
 // The journal where another machine writes to it at the same place, as a network share lets it.
-import { closeSync, existsSync, mkdirSync, openSync, readFileSync, statSync, writeFileSync, writeSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  renameSync,
+  statSync,
+  writeFileSync,
+  writeSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { type FolderDisk, MACHINE_DISK } from '../../../src/hot-folder/folder-disk.js';
-import { drop, openShop, readJournal, smallArt, watchOnce } from './shop.js';
+import { badArt, drop, listRoom, listTree, openShop, readJournal, smallArt, watchOnce } from './shop.js';
 
 /** A room of a watcher on another machine. */
 function openFarRoom(shop: string): void {
@@ -77,6 +87,24 @@ describe('a journal that another machine writes over', () => {
     };
     await watchOnce(shop, {}, { ...MACHINE_DISK, read });
     expect(reads).toBe(0);
+    expect(readJournal(shop)).toHaveLength(1);
+  });
+});
+
+describe('a job that was cut off behind its line in the journal', () => {
+  it('goes where that line says, also where it would end otherwise now', async () => {
+    const shop = openShop();
+    drop(shop, { 'a.svg': badArt(), 'ticket.json': '{"pinbar": 1, "severities": {"check/outline-open": "error"}}' });
+    expect((await watchOnce(shop)).counts).toMatchObject({ failed: 1 });
+    const { id } = readJournal(shop)[0] as { readonly id: string };
+    const files = listTree(join(shop, 'failed/a'));
+    mkdirSync(join(shop, 'work/gone.0'), { recursive: true });
+    renameSync(join(shop, 'failed/a'), join(shop, 'work/gone.0', id));
+    // As with a bound of time: the next run would get by.
+    writeFileSync(join(shop, 'work/gone.0', id, 'a.svg'), smallArt(1));
+    expect((await watchOnce(shop)).counts).toMatchObject({ done: 0, failed: 1 });
+    expect(listTree(join(shop, 'failed/a'))).toEqual(files);
+    expect([listRoom(shop, 'done'), listRoom(shop, 'out'), listRoom(shop, 'work')]).toEqual([[], [], []]);
     expect(readJournal(shop)).toHaveLength(1);
   });
 });
