@@ -55,7 +55,7 @@ describe('values', () => {
 
   it('are there wherever a text has a place for them', async () => {
     const placed = codes.filter((code) => GERMAN_FINDINGS[code].some((text) => text.includes('{')));
-    expect(placed).toEqual(['mark/no-room', 'sheet/bleed-into-neighbour']);
+    expect(placed.toSorted()).toEqual(['mark/no-room', 'sheet/bleed-into-neighbour', 'turn/off-artboard']);
     const bleeding = `<g id="Print"><rect x="7" y="7" width="46" height="26" fill="#2f6f5e"/></g><g id="Cut">${CARD}</g>`;
     const sheet = { widthMm: 200, heightMm: 200, gutterMm: 1, ups: '2x2', turn: 0 };
     const found = await find(bleeding, { sheet, marks: { wanted: false } });
@@ -63,6 +63,11 @@ describe('values', () => {
     expect(sayInGerman(near).todo).toBe(
       `Zwischen den Zuschnitten ${String(near.data.gutterMm).replace('.', ',')} mm angeben.`,
     );
+    const cut = { name: 'cut', role: 'cutting', side: 'reverse', turn: 'work-and-turn', axisMm: 5 };
+    const passes = [{ name: 'print', role: 'print' }, cut];
+    const turned = await find(bleeding, { passes, marginMm: 20 });
+    const off = turned.find(({ code }) => code === 'turn/off-artboard')!;
+    expect(sayInGerman(off).what).toContain(`bis zu ${String(off.data.measuredMm).replace('.', ',')} mm über`);
   });
 
   it('of the place and of what was measured are told in one line', () => {
