@@ -1,5 +1,5 @@
 // What goes along with the passes: the proof as a page, and a run sheet by a profile of the shop.
-import { drawNumberField, drawTick } from './job-fields.js';
+import { drawNumberField, drawTick, takeFile } from './job-fields.js';
 import type { PartProps } from './page-state.js';
 import { h, type VNode } from './view-library.js';
 
@@ -37,7 +37,7 @@ function drawLoad({ say, acts }: PartProps): VNode {
       id: 'along-profile',
       accept: '.json',
       onChange: (event: Event) => {
-        const [file] = (event.currentTarget as HTMLInputElement).files ?? [];
+        const file = takeFile(event);
         if (file !== undefined) acts.loadProfile(file.name, file);
       },
     }),

@@ -5,7 +5,7 @@ import { type BoardView, centreView, type Extent, fitView, panView, zoomView } f
 import type { Desk } from './drawing-desk.js';
 import { findBoardMm, listCopies, listShown, listTies, type PageState, type PartProps } from './page-state.js';
 import type { PaintOrder } from './paint-order.js';
-import { drawRulers } from './rulers.js';
+import { drawRulers, RULER } from './rulers.js';
 import { TRUE_SCALE } from './true-scale.js';
 import { h, useEffect, useLayoutEffect, useRef, useState, type VNode } from './view-library.js';
 
@@ -41,8 +41,20 @@ function makeOrder(props: PartProps, view: BoardView, screen: Extent): PaintOrde
   };
 }
 
+/** The view that shows all that lies on the board, its margin too, clear of the rulers. */
+function fitWhole(state: PageState, screen: Extent): BoardView {
+  const { width, height } = findBoardMm(state);
+  const marginMm = state.job?.sheet === null ? state.job.marginMm : 0;
+  const view = fitView(
+    { width: width + 2 * marginMm, height: height + 2 * marginMm },
+    { width: screen.width - RULER, height: screen.height - RULER },
+  );
+  const shift = RULER + marginMm * view.scale;
+  return { ...view, x: view.x + shift, y: view.y + shift };
+}
+
 /** Keys that move the view. */
-function moveByKey(view: BoardView, key: string, screen: Extent, artMm: Extent): BoardView | null {
+function moveByKey(view: BoardView, key: string, screen: Extent, whole: BoardView): BoardView | null {
   const step = 60;
   const [x, y] = [screen.width / 2, screen.height / 2];
   switch (key) {
@@ -60,7 +72,7 @@ function moveByKey(view: BoardView, key: string, screen: Extent, artMm: Extent):
     case '-':
       return zoomView(view, view.scale / 1.25, x, y);
     case '0':
-      return fitView(artMm, screen);
+      return whole;
     case '1':
       return zoomView(view, TRUE_SCALE, x, y);
     default:
@@ -161,8 +173,9 @@ export function Board(props: PartProps & { readonly desk: Desk }): VNode {
   const artMm = findBoardMm(state);
   const [frame, screen] = useScreen();
   const [chosen, setView] = useState<BoardView | null>(null);
-  const view = chosen ?? fitView(artMm, screen);
-  const change = (make: (view: BoardView) => BoardView): void => setView((now) => make(now ?? fitView(artMm, screen)));
+  const whole = fitWhole(state, screen);
+  const view = chosen ?? whole;
+  const change = (make: (view: BoardView) => BoardView): void => setView((now) => make(now ?? whole));
   const canvas = useCanvas(desk, view);
   useEffect(() => setView(null), [state.inspection, artMm.width, artMm.height]);
   useEffect(() => {
@@ -191,7 +204,7 @@ export function Board(props: PartProps & { readonly desk: Desk }): VNode {
         ...useHand(props, change),
         onKeyDown: (event: KeyboardEvent) => {
           if (event.ctrlKey || event.metaKey || event.altKey) return;
-          const next = moveByKey(view, event.key, screen, artMm);
+          const next = moveByKey(view, event.key, screen, whole);
           if (next === null) return;
           event.preventDefault();
           setView(next);

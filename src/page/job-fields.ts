@@ -132,3 +132,11 @@ export function drawTick(
   const onChange = (event: Event): void => onValue((event.currentTarget as HTMLInputElement).checked);
   return h('label', { class: 'choice', key: label }, h('input', { id, type: 'checkbox', checked, onChange }), label);
 }
+
+/** The file that was chosen. The field forgets it, so that the same one, mended, can be chosen again. */
+export function takeFile(event: Event): File | undefined {
+  const field = event.currentTarget as HTMLInputElement;
+  const [file] = field.files ?? [];
+  field.value = '';
+  return file;
+}

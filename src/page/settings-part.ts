@@ -4,7 +4,7 @@ import type { Ticket } from '../model/ticket.js';
 import { printTicket } from '../road/pack-job.js';
 import { drawAlongFields } from './along-settings.js';
 import { toNames } from './edit-lines.js';
-import { drawChoiceField, drawNumberField, drawTick } from './job-fields.js';
+import { drawChoiceField, drawNumberField, drawTick, takeFile } from './job-fields.js';
 import { drawLineFields } from './line-settings.js';
 import type { PartProps } from './page-state.js';
 import { drawSheetFields } from './sheet-settings.js';
@@ -162,7 +162,7 @@ function drawTicket({ state, say, acts }: PartProps): VNode {
         class: 'unseen',
         accept: '.json',
         onChange: (event: Event) => {
-          const [file] = (event.currentTarget as HTMLInputElement).files ?? [];
+          const file = takeFile(event);
           if (file !== undefined) acts.loadTicket(file.name, file);
         },
       }),

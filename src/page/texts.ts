@@ -125,8 +125,8 @@ const TABLE = {
   ],
   'judge.witness': ['Second judge, a reader of its own', 'Zweiter Prüfer, mit eigenem Leser'],
   judged: [
-    '{0} drawn elements, greatest deviation {1} mm, {2} differences',
-    '{0} gezeichnete Elemente, größte Abweichung {1} mm, {2} Unterschiede',
+    'drawn elements: {0}; greatest deviation: {1} mm; differences: {2}',
+    'gezeichnete Elemente: {0}; größte Abweichung: {1} mm; Unterschiede: {2}',
   ],
   didNotLook: ['did not look: {0}', 'hat nicht hingesehen: {0}'],
   equalExtents: ['All files draw the same extent.', 'Alle Dateien zeichnen dieselbe Ausdehnung.'],

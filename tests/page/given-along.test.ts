@@ -55,6 +55,22 @@ describeWith('chromium', 'the page, given things along', () => {
     await page.context().close();
   });
 
+  it('shows all that lies on the board, margin and numbers clear of the rulers', async () => {
+    const { page } = await watchPage(browser);
+    await page.goto(SINGLE);
+    await giveFiles(page, ['samples/tuck-carton.svg']);
+    for (const margin of ['0', '40']) {
+      await type(page, '#job-margin', margin);
+      const paper = (await page.locator('.paper').boundingBox())!;
+      const board = (await page.locator('.board').boundingBox())!;
+      expect(paper.y - board.y).toBeGreaterThan(22 + 20);
+      expect(paper.x - board.x).toBeGreaterThan(22 + 20);
+      expect(paper.y + paper.height).toBeLessThan(board.y + board.height);
+      expect(paper.x + paper.width).toBeLessThan(board.x + board.width);
+    }
+    await page.context().close();
+  });
+
   it('takes a number back by keys where it was typed, and what is being typed before that', async () => {
     const { page } = await watchPage(browser);
     await page.goto(SINGLE);
@@ -101,6 +117,13 @@ describeWith('chromium', 'the page, given things along', () => {
     const { page } = await watchPage(browser);
     await page.goto(SINGLE);
     await giveFiles(page, ['samples/tuck-carton.svg']);
+    const field = page.locator('.ticket-acts input').first();
+    await field.setInputFiles('samples/tuck-carton.sheet.json');
+    await waitDone(page);
+    // Mended, it may be chosen once more.
+    expect(await field.inputValue()).toBe('');
+    await page.click('text=Take back');
+    await waitDone(page);
     const broken = Buffer.from('{\n "pinbar": 1,\n "rules": [}\n');
     await dropFiles(page, [{ name: 'broken.json', bytes: new Uint8Array(broken) }]);
     expect(await page.textContent('.fault code')).toBe('ticket/not-json');
