@@ -1,4 +1,5 @@
 // Does print reach far enough beyond the blank's edge, wherever it touches that edge?
+
 import { type Box, grow, isEmptyBox } from '../geometry/box.js';
 import { type BoxIndex, indexBoxList } from '../geometry/box-index.js';
 import { fromGrid, type Grid, type GridLine, type Region } from '../geometry/region.js';
@@ -6,12 +7,13 @@ import { endsOf } from '../geometry/segment.js';
 import type { Shape } from '../model/artwork.js';
 import { type Finding, type FindingText, finding } from '../model/finding.js';
 import { type Placement, placementsByPass } from '../model/pass.js';
+import { sayCount } from '../model/say-count.js';
 import { blankBox, blankRings } from './blank-region.js';
 import { findMissingBleed } from './bleed-band.js';
 import type { CheckFacts } from './check-facts.js';
 import { clearDistance } from './clear-distance.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { inLayer, sayCount, sayNumber } from './layer-words.js';
+import { inLayer, sayNumber } from './layer-words.js';
 import { type DrawnShape, leaveOutCovered } from './leave-out-covered.js';
 import { measureDrawn, sayUnlooked, type Unlooked } from './measure-print.js';
 import { GRID_PER_MM, gridFor, type Touch, touchesOf } from './printed-region.js';

@@ -1,13 +1,15 @@
 // Is art kept away from a die line by a white line of the print?
+
 import { scalesOf } from '../geometry/scales.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { type Placement, placementsByPass } from '../model/pass.js';
+import { sayCount } from '../model/say-count.js';
 import type { CheckFacts } from './check-facts.js';
 import { type DieLines, findDieLines, piecesOf } from './die-lines.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { strokeInk } from './ink.js';
-import { inLayer, sayCount, sayNumber } from './layer-words.js';
+import { inLayer, sayNumber } from './layer-words.js';
 import { isPrinted, listAreas, type PrintedAreas } from './printed-areas.js';
 import { distanceTo } from './segment-index.js';
 

@@ -98,32 +98,40 @@ function listDoublings(facts: CheckFacts, stretches: readonly LineStretch[]): re
 export function checkDoubledLines(facts: CheckFacts): readonly Finding[] {
   const { artwork, assignment, ticket } = facts;
   const { same, other } = findStretches(facts);
-  const total = (list: readonly Doubling[]): number => list.reduce((sum, { lengthMm }) => sum + lengthMm, 0);
-  const places = (list: readonly Doubling[]): string =>
-    list.length === 1 ? 'in one place' : `in ${list.length} places`;
-  const data = (list: readonly Doubling[]): Record<string, number> => ({
-    measuredMm: roundValue(total(list)),
-    allowedMm: ticket.checks.overlapMm,
-  });
-  const [doubled, shared] = [listDoublings(facts, same), listDoublings(facts, other)];
-  // A layer may hold lines of several passes.
-  const eachPass = (
-    of: (ofPass: (list: readonly Doubling[]) => readonly Doubling[], name: string) => readonly Finding[],
-  ) => assignment.passes.flatMap(({ name }, pass) => of((list) => list.filter(({ line }) => line.pass === pass), name));
+  const tell = (
+    code: 'check/line-doubled' | 'check/line-on-line',
+    doublings: readonly Doubling[],
+    remedy: string,
+    say: (name: string, places: string, totalMm: string) => string,
+  ): readonly Finding[] =>
+    // A layer may hold lines of several passes.
+    assignment.passes.flatMap(({ name }, pass) =>
+      gatherTroubles(
+        artwork,
+        code,
+        doublings.filter(({ line }) => line.pass === pass),
+        (list) => {
+          const total = list.reduce((sum, { lengthMm }) => sum + lengthMm, 0);
+          const places = list.length === 1 ? 'in one place' : `in ${list.length} places`;
+          const data = { measuredMm: roundValue(total), allowedMm: ticket.checks.overlapMm };
+          return { message: say(name, places, sayMm(total)), remedy, data };
+        },
+      ),
+    );
   return [
-    ...eachPass((ofPass, name) =>
-      gatherTroubles(artwork, 'check/line-doubled', ofPass(doubled), (list) => ({
-        message: `Lines of the pass ${name} lie on each other ${places(list)}: the tool would run over ${sayMm(total(list))} mm twice.`,
-        remedy: 'Delete the copies, so that each line is there once; where lines overlap in part, trim one of them.',
-        data: data(list),
-      })),
+    ...tell(
+      'check/line-doubled',
+      listDoublings(facts, same),
+      'Delete the copies, so that each line is there once; where lines overlap in part, trim one of them.',
+      (name, places, totalMm) =>
+        `Lines of the pass ${name} lie on each other ${places}: the tool would run over ${totalMm} mm twice.`,
     ),
-    ...eachPass((ofPass, name) =>
-      gatherTroubles(artwork, 'check/line-on-line', ofPass(shared), (list) => ({
-        message: `Lines of the pass ${name} lie on lines of another tool pass ${places(list)}, over ${sayMm(total(list))} mm.`,
-        remedy: 'Decide which tool works the line, and delete it from the other pass.',
-        data: data(list),
-      })),
+    ...tell(
+      'check/line-on-line',
+      listDoublings(facts, other),
+      'Decide which tool works the line, and delete it from the other pass.',
+      (name, places, totalMm) =>
+        `Lines of the pass ${name} lie on lines of another tool pass ${places}, over ${totalMm} mm.`,
     ),
   ];
 }

@@ -1,15 +1,17 @@
 // Are printed lines thick enough to be held?
+
 import type { Outline } from '../geometry/outline.js';
 import { countPieces } from '../geometry/outline.js';
 import { scalesOf } from '../geometry/scales.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { isToolpath } from '../model/pass.js';
+import { sayCount } from '../model/say-count.js';
 import { isBelow } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { strokeInk } from './ink.js';
-import { inLayer, sayCount, sayNumber } from './layer-words.js';
+import { inLayer, sayNumber } from './layer-words.js';
 
 /** A line that is too thin somewhere. */
 interface Thin extends Trouble {

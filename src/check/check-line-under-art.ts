@@ -1,16 +1,18 @@
 // Do die lines lie on top, where nobody misses them while drawing?
+
 import { indexBoxList } from '../geometry/box-index.js';
 import type { Outline } from '../geometry/outline.js';
 import { crossingParameter, endsOf, type PieceEnds } from '../geometry/segment.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { isToolpath } from '../model/pass.js';
+import { sayCount } from '../model/say-count.js';
 import { isBelow } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { piecesOf } from './die-lines.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { fillInk } from './ink.js';
-import { inLayer, sayCount } from './layer-words.js';
+import { inLayer } from './layer-words.js';
 import { roundValue, sayMm } from './say-value.js';
 import { indexSegments, type SegmentIndex } from './segment-index.js';
 import { windingAt } from './winding-at.js';

@@ -1,12 +1,14 @@
 // Is there live type left in a pass that covers areas, and in which fonts?
+
 import { scalesOf } from '../geometry/scales.js';
 import { MM_PER_PX, PX_PER_UNIT } from '../geometry/units.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { isToolpath } from '../model/pass.js';
+import { sayCount } from '../model/say-count.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { inLayer, sayCount, sayNumber } from './layer-words.js';
+import { inLayer, sayNumber } from './layer-words.js';
 
 /** A live text. */
 interface Live extends Trouble {

@@ -1,6 +1,7 @@
 // Which pieces fall out besides the blanks?
 import type { Island } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
+import { findTieRequest } from '../model/ties.js';
 import type { ToolLine } from '../model/tool-line.js';
 import type { CheckFacts } from './check-facts.js';
 import { countOwn, isTie, listTies } from './check-ties.js';
@@ -18,13 +19,10 @@ const MOST_LISTED = 20;
 export function listLoose({ faces, toolLines, assignment, ticket }: CheckFacts): readonly Island[] {
   if (faces === null) return [];
   const ties = faces.gaps.filter((gap) => isTie(gap, ticket.checks));
-  const names = new Set((ticket.ties ?? []).map(({ pass }) => pass));
   const isTied = (line: ToolLine): boolean => {
     const { pass, kind, shape, outline } = line;
-    const { name, role } = assignment.passes[pass]!;
     return (
-      names.has(name) ||
-      names.has(role) ||
+      findTieRequest(ticket.ties ?? [], assignment.passes[pass]!) !== undefined ||
       (kind === 'cut' && shape.paint.strokeDasharray.length > 0 && listTies(line, outline).length > 0)
     );
   };

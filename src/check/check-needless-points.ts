@@ -1,11 +1,13 @@
 // Are lines drawn with many more points than they need?
+
 import type { Outline } from '../geometry/outline.js';
 import { markNeeded } from '../geometry/simplify-points.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
+import { sayCount } from '../model/say-count.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { inLayer, sayCount } from './layer-words.js';
+import { inLayer } from './layer-words.js';
 import { sayMm } from './say-value.js';
 
 /** A shape with its points, and how many of them it could do without. */

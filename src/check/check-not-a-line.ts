@@ -1,11 +1,13 @@
 // Is what the tools get made of lines?
+
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { isToolpath, type Placement } from '../model/pass.js';
+import { sayCount } from '../model/say-count.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { fillInk } from './ink.js';
-import { inLayer, sayCount } from './layer-words.js';
+import { inLayer } from './layer-words.js';
 
 /** A shape, and what it is besides a line. */
 interface Extra extends Trouble {

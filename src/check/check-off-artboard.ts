@@ -1,10 +1,12 @@
 // Does anything that a pass should draw lie off the artboard?
+
 import { intersect, isEmptyBox } from '../geometry/box.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
+import { sayCount } from '../model/say-count.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { inLayer, sayCount, sayNumber } from './layer-words.js';
+import { inLayer, sayNumber } from './layer-words.js';
 
 /** A shape off the artboard. */
 interface Astray extends Trouble {

@@ -1,10 +1,12 @@
 // Do gradients and patterns give the paint that is asked of them?
+
 import type { PaintSource, Shape } from '../model/artwork.js';
 import type { ServerFacts } from '../model/drawn-facts.js';
 import type { Finding } from '../model/finding.js';
+import { sayCount } from '../model/say-count.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { inLayer, sayCount } from './layer-words.js';
+import { inLayer } from './layer-words.js';
 
 /** A shape whose paint does not come out. */
 interface Unpainted extends Trouble {

@@ -1,14 +1,16 @@
 // Have pictures enough pixels for the size they are placed at, and not far too many?
+
 import { scalesOf } from '../geometry/scales.js';
 import { MM_PER_INCH } from '../geometry/units.js';
 import type { Shape } from '../model/artwork.js';
 import type { PictureFacts } from '../model/drawn-facts.js';
 import type { Finding, FindingCode, FindingText } from '../model/finding.js';
 import { isToolpath } from '../model/pass.js';
+import { sayCount } from '../model/say-count.js';
 import { isAbove, isBelow } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { inLayer, sayCount, sayNumber } from './layer-words.js';
+import { inLayer, sayNumber } from './layer-words.js';
 
 /** A picture and how fine it comes out. */
 interface Placed extends Trouble {

@@ -1,9 +1,11 @@
 // Are holes and slits cut before the blank is cut loose?
+
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
+import { sayCount } from '../model/say-count.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { inLayer, sayCount } from './layer-words.js';
+import { inLayer } from './layer-words.js';
 
 /** A line within a blank that is cut after the blank's outline. */
 interface Late extends Trouble {

@@ -5,13 +5,14 @@ import { endsOf } from '../geometry/segment.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { type Part, placementsByPass } from '../model/pass.js';
+import { sayCount } from '../model/say-count.js';
 import { blankTest } from './blank-region.js';
 import type { CheckFacts } from './check-facts.js';
 import { clearDistance } from './clear-distance.js';
 import { type DieLines, findDieLines, piecesOf } from './die-lines.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { fillInk, prints, strokeInk } from './ink.js';
-import { inLayer, sayCount, sayNumber } from './layer-words.js';
+import { inLayer, sayNumber } from './layer-words.js';
 import { listMarkLayers } from './list-marks.js';
 import { isPrinted, listAreas, type PrintedAreas } from './printed-areas.js';
 

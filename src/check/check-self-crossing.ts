@@ -2,11 +2,12 @@
 
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
+import { sayCount } from '../model/say-count.js';
 import type { Chain } from './chain-lines.js';
 import type { CheckFacts } from './check-facts.js';
 import { findCrossings } from './find-crossings.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { inLayer, sayCount } from './layer-words.js';
+import { inLayer } from './layer-words.js';
 import { lengthOfLine, listToolPieces, type ToolPieces } from './tool-pieces.js';
 
 interface Crossing extends Trouble {

@@ -1,16 +1,17 @@
 // Is a tied outline held by enough ties, and not at its corners?
+
 import { type Outline, outlineLength } from '../geometry/outline.js';
 import { scalesOf } from '../geometry/scales.js';
 import type { CheckSettings } from '../model/check-settings.js';
 import type { Gap } from '../model/faces.js';
 import type { Finding } from '../model/finding.js';
+import { sayCount } from '../model/say-count.js';
 import type { ToolLine } from '../model/tool-line.js';
 import { isAbove } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { closeUp } from './close-up.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { joinStretches, type Stretch } from './join-stretches.js';
-import { sayCount } from './layer-words.js';
 import { pointAt } from './point-at.js';
 import { sayMm } from './say-value.js';
 
@@ -107,6 +108,7 @@ function judgeDashed(
 
 /** How many of some ties lie in an outline of faces. */
 export function countOwn(ties: readonly Gap[], outer: Float64Array): number {
+  if (ties.length === 0) return 0;
   const corners = new Set<string>();
   for (let at = 0; at < outer.length; at += 2) corners.add(`${outer[at]},${outer[at + 1]}`);
   return ties.filter(({ x0, y0, x1, y1 }) => corners.has(`${x0},${y0}`) && corners.has(`${x1},${y1}`)).length;
@@ -124,7 +126,7 @@ function judgeDrawn(
     const own = countOwn(ties, outer);
     if (own < least) few.push({ shape: null, at: [outer[0]!, outer[1]!], weight: -own, ties: own });
   }
-  for (const { outer, shape } of ties.length === 0 ? [] : faces.islands) {
+  for (const { outer, shape } of faces.islands) {
     const own = countOwn(ties, outer);
     // One without any falls out, which another check tells.
     if (own > 0 && own < least)

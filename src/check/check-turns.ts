@@ -1,11 +1,13 @@
 // Can the machine follow the turns and the steps of its lines?
+
 import type { Outline } from '../geometry/outline.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
+import { sayCount } from '../model/say-count.js';
 import { isAbove, isBelow } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { inLayer, sayCount } from './layer-words.js';
+import { inLayer } from './layer-words.js';
 import { roundValue, sayMm } from './say-value.js';
 
 /** A written segment, px. */

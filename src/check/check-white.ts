@@ -1,13 +1,15 @@
 // Does white lie under the print it carries, as far inside its rim as asked?
+
 import { type Box, EMPTY_BOX, grow, isEmptyBox, unite } from '../geometry/box.js';
 import { type BoxIndex, indexBoxList } from '../geometry/box-index.js';
 import { fromGrid, type Region, regionArea } from '../geometry/region.js';
 import type { Shape } from '../model/artwork.js';
 import { type Finding, type FindingCode, type FindingText, finding } from '../model/finding.js';
 import type { Role } from '../model/pass.js';
+import { sayCount } from '../model/say-count.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
-import { inLayer, sayCount, sayNumber } from './layer-words.js';
+import { inLayer, sayNumber } from './layer-words.js';
 import type { DrawnShape } from './leave-out-covered.js';
 import { measureDrawn, sayUnlooked, type Unlooked } from './measure-print.js';
 import { GRID_PER_MM, gridFor, printedRegion, type Touch, touchesOf } from './printed-region.js';

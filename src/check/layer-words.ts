@@ -11,8 +11,3 @@ export function sayNumber(value: number, digits: number = 2): string {
   const scale = [1, 10, 100, 1000][digits]!;
   return String(Math.round(value * scale) / scale + 0);
 }
-
-/** A count with its noun. */
-export function sayCount(count: number, one: string, many: string = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}

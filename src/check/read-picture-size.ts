@@ -1,5 +1,7 @@
 // How many pixels a picture has, from the first bytes of its file.
+
 import type { PictureSize } from '../model/drawn-facts.js';
+import { PICTURE_STARTS, type PictureType } from '../model/picture-starts.js';
 
 type Pixels = readonly [number, number];
 
@@ -78,16 +80,13 @@ function readWebp(numbers: Numbers): Pixels | null {
   return null;
 }
 
-const READERS: readonly {
-  readonly mediaType: string;
-  readonly starts: RegExp;
-  readonly read: (numbers: Numbers) => Pixels | null;
-}[] = [
-  { mediaType: 'image/png', starts: /^\x89PNG\r\n\x1a\n/, read: readPng },
-  { mediaType: 'image/jpeg', starts: /^\xff\xd8\xff/, read: readJpeg },
-  { mediaType: 'image/gif', starts: /^GIF8[79]a/, read: readGif },
-  { mediaType: 'image/webp', starts: /^RIFF[\s\S]{4}WEBP/, read: readWebp },
-];
+const READERS: Readonly<Record<PictureType, (numbers: Numbers) => Pixels | null>> = {
+  'image/png': readPng,
+  'image/jpeg': readJpeg,
+  'image/gif': readGif,
+  'image/webp': readWebp,
+};
+const MEDIA_TYPES = Object.keys(READERS) as PictureType[];
 
 /**
  * The size of a picture in pixels.
@@ -98,14 +97,14 @@ const READERS: readonly {
 export function readPictureSize(bytes: Uint8Array): PictureSize {
   const numbers = numbersIn(bytes);
   const head = numbers.text(0, 16);
-  const reader = READERS.find(({ starts }) => starts.test(head));
-  if (reader === undefined) {
+  const mediaType = MEDIA_TYPES.find((type) => PICTURE_STARTS[type].test(head));
+  if (mediaType === undefined) {
     if (/^(?:\xef\xbb\xbf)?\s*</.test(head)) return { kind: 'drawing' };
     return { kind: 'unreadable', why: 'it is no PNG, JPEG, GIF or WebP picture' };
   }
-  const pixels = reader.read(numbers);
+  const pixels = READERS[mediaType](numbers);
   if (pixels === null || !(pixels[0] > 0 && pixels[1] > 0)) {
     return { kind: 'unreadable', why: 'its size is not where it should be' };
   }
-  return { kind: 'pixels', widthPx: pixels[0], heightPx: pixels[1], mediaType: reader.mediaType };
+  return { kind: 'pixels', widthPx: pixels[0], heightPx: pixels[1], mediaType };
 }

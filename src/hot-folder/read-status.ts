@@ -4,7 +4,7 @@ import type { Layout } from './layout.js';
 import { describeSelf, judgeLife, type Life, listRooms } from './owner.js';
 import { emptyMemory, findReady, type ReadyMemory } from './ready-files.js';
 import { sayLack } from './say-lack.js';
-import { sayNames, scanIn } from './scan-in.js';
+import { sayNames } from './scan-in.js';
 
 /** A watcher as its room shows it. */
 export interface WatcherStatus {
@@ -66,9 +66,9 @@ type InRoom = Pick<FolderStatus, 'in' | 'left'>;
 async function lookIn(disk: FolderDisk, layout: Layout, memory: ReadyMemory): Promise<InRoom> {
   if (disk.look(layout.in) === null) return { in: 0, left: [] };
   const asked = { quietMs: 0, patienceMs: 0, waitTicket: false, mostBytes: MOST_BYTES };
-  const { unready } = await findReady({ disk, layout, memory, ...asked }, performance.now());
+  const { deliveries, unready } = await findReady({ disk, layout, memory, ...asked }, performance.now());
   const left = unready.map(({ from, lack }) => ({ name: sayNames(from), why: lack, message: sayLack(lack) }));
-  return { in: scanIn(disk, layout.in).deliveries.length, left };
+  return { in: deliveries, left };
 }
 
 function readLast(disk: FolderDisk, layout: Layout): FolderStatus['last'] {
@@ -106,14 +106,15 @@ export async function readStatus(
     const life = record === null ? 'left' : await judgeLife(record, self, home);
     watchers.push({ owner: record?.owner ?? name, life, jobs: countFolders(disk, home) });
   }
+  const asking = listFolders(disk, layout.waiting);
   return {
     ...(await lookIn(disk, layout, memory)),
     work: watchers.reduce((sum, { jobs }) => sum + jobs, 0),
-    waiting: countFolders(disk, layout.waiting),
+    waiting: asking.length,
     done: countFolders(disk, layout.done),
     failed: countFolders(disk, layout.failed),
     watchers,
-    asks: listFolders(disk, layout.waiting).map((name) => ({
+    asks: asking.map((name) => ({
       name: name.toString(),
       question: readQuestion(disk, joinPath(layout.waiting, name)),
     })),

@@ -48,6 +48,8 @@ export interface Lacking {
 
 /** What a look found. */
 export interface ReadyLook {
+  /** How many deliveries lie there. */
+  readonly deliveries: number;
   /** Oldest first, by when this watcher saw them. */
   readonly ready: readonly Delivery[];
   /** Not at rest yet, or at rest and not whole. */
@@ -208,5 +210,8 @@ export async function findReady(finder: Finder, now: number): Promise<ReadyLook>
   }
   forget(memory, present, new Set([...deliveries, ...refused].map(({ from }) => keyOfNames(from))));
   ready.sort((a, b) => a.first - b.first || Buffer.compare(a.delivery.path, b.delivery.path));
-  return { ready: ready.map(({ delivery }) => delivery), unready, moving, news, oldestMs: now - oldest };
+  return {
+    ...{ deliveries: deliveries.length, ready: ready.map(({ delivery }) => delivery) },
+    ...{ unready, moving, news, oldestMs: now - oldest },
+  };
 }

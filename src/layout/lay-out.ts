@@ -156,24 +156,24 @@ function arrangeNumber(task: LayoutTask, copies: number): Arrangement | Finding 
   return { ...best, copies: placed, columns, rows: Math.ceil(copies / columns) };
 }
 
-function arrange(task: LayoutTask): Arrangement | Finding {
+/** The copies that were asked for; `rows` are the plain rows that the most are held against. */
+function arrange(task: LayoutTask, rows: Arrangement | null): Arrangement | Finding {
   const { ups } = task.request;
   if (typeof ups === 'number') return arrangeNumber(task, ups);
   if (ups !== 'max') {
-    const [columns, rows] = ups.split('x').map(Number);
-    return arrangeRows(task, columns!, rows!);
+    const [across, down] = ups.split('x').map(Number);
+    return arrangeRows(task, across!, down!);
   }
-  const rows = bestClearRows(task, openTurns(task.request));
   return findMost(task, rows, (found) => lookAtBleed(task, found).length === 0) ?? arrangeNumber(task, 1);
 }
 
-function finish(task: LayoutTask, found: Arrangement): Layout {
+function finish(task: LayoutTask, found: Arrangement, plain: Arrangement | null): Layout {
   const { piece, request, free } = task;
   const { matricesMm, boxesMm, copies } = placeAll(task, found);
   const sheetAreaMm2 = request.widthMm * request.heightMm;
   const blankAreaMm2 = piece.areaMm2 * request.scale * request.scale;
   const share = (count: number): number => (count * blankAreaMm2) / sheetAreaMm2;
-  const rectangles = bestClearRows(task, openTurns(request))?.copies.length ?? 0;
+  const rectangles = plain?.copies.length ?? 0;
   const { method, columns, rows } = found;
   return {
     widthMm: request.widthMm,
@@ -204,7 +204,8 @@ function finish(task: LayoutTask, found: Arrangement): Layout {
 export function layOut(piece: LayoutPiece, request: SheetRequest, reachMm: number): LaidOut {
   const gutters = { x: request.gutterXMm ?? request.gutterMm, y: request.gutterYMm ?? request.gutterMm };
   const task: LayoutTask = { piece, request, free: freeBox(request), gutters, reachMm };
-  const found = arrange(task);
+  const plain = bestClearRows(task, openTurns(request));
+  const found = arrange(task, plain);
   if ('code' in found) return { layout: null, findings: [found] };
   const scaled =
     request.scale === 1
@@ -215,7 +216,7 @@ export function layOut(piece: LayoutPiece, request: SheetRequest, reachMm: numbe
             data: { scale: request.scale },
           }),
         ];
-  const layout = finish(task, found);
+  const layout = finish(task, found, plain);
   const bleed = findBleed(layout, piece, Math.min(gutters.x, gutters.y));
   return { layout, findings: [...scaled, ...bleed] };
 }

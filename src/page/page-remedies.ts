@@ -36,7 +36,6 @@ const ALWAYS: Readonly<Partial<Record<FindingCode, string>>> = {
 
 /** What to do, in the words of the page. */
 export function sayRemedy({ code, remedy, data }: Finding): string {
-  // Only the page is given files one by one, without their folder.
   const always = ALWAYS[code];
   if (always !== undefined) return always;
   if (!OPTION.test(remedy)) return remedy;

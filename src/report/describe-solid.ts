@@ -1,6 +1,6 @@
 // The blank in words: how many, how large, and its panels as a tree of folds.
+import { sayCount } from '../model/say-count.js';
 import type { Solid, SolidPanel } from '../model/solid.js';
-import { sayCount } from './print-findings.js';
 
 /** Panels that are listed at most. */
 const MOST_LISTED = 40;

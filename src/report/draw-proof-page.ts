@@ -1,14 +1,15 @@
 // The proof as a page: one file that shows the passes over each other and what was proved, without script; with script it measures.
+
 import { escapeXml } from '../model/escape-xml.js';
 import { isToolpath } from '../model/pass.js';
 import { encodeBase64, encodeUtf8, sha256Hex } from '../model/platform.js';
 import type { ExtentMm } from '../model/proof.js';
+import { sayCount } from '../model/say-count.js';
 import { joinPieces } from '../model/sheet.js';
 import { PINBAR_VERSION } from '../model/version.js';
 import { listPanels, summariseSolid } from './describe-solid.js';
 import { describeJudges, type ProofFacts } from './draw-proof.js';
 import { drawSolid } from './draw-solid.js';
-import { sayCount } from './print-findings.js';
 import { writeProofScript } from './proof-page-script.js';
 import { styleProofPage } from './proof-page-style.js';
 

@@ -1,17 +1,18 @@
 // The picture of the proof: all passes over each other, each alone, and what the judges said, as one SVG.
+
 import { escapeXml } from '../model/escape-xml.js';
 import type { Finding } from '../model/finding.js';
 import type { Layout } from '../model/layout.js';
 import { type Assignment, isToolpath } from '../model/pass.js';
 import { encodeBase64 } from '../model/platform.js';
 import type { ExtentMm, Proof } from '../model/proof.js';
+import { sayCount } from '../model/say-count.js';
 import { joinPieces, type OutputFile } from '../model/sheet.js';
 import type { Solid } from '../model/solid.js';
 import { PINBAR_VERSION } from '../model/version.js';
 import { describeLayout } from './describe-layout.js';
 import { listPanels, summariseSolid } from './describe-solid.js';
 import { drawSolid } from './draw-solid.js';
-import { sayCount } from './print-findings.js';
 
 /** What the picture shows. */
 export interface ProofFacts {

@@ -1,10 +1,12 @@
 // What the checks found, as a list that a designer works through.
+
 import type { Severity } from '../model/finding.js';
 import type { CheckResult } from '../model/job.js';
+import { sayCount } from '../model/say-count.js';
 import { describeFinding } from './describe-finding.js';
 import { listPanels, summariseSolid } from './describe-solid.js';
 import { groupFindings, type NumberedFinding } from './group-findings.js';
-import { countFindings, sayCount, sayFitness } from './print-findings.js';
+import { countFindings, sayFitness } from './print-findings.js';
 
 const SECTIONS: Readonly<Record<Severity, string>> = {
   error: 'To be settled before the machine starts',

@@ -1,6 +1,8 @@
 // Findings as text a designer can work through: worst first, what, where, what to do.
+
 import { type Finding, type Place, SEVERITIES } from '../model/finding.js';
 import type { Fitness } from '../model/job.js';
+import { sayCount } from '../model/say-count.js';
 
 /** Where, in words: file, line and column, layer, element and id, as far as known. */
 export function describePlace(place: Place): string {
@@ -28,11 +30,6 @@ export function printFindings(findings: readonly Finding[], withNotes: boolean):
     withNotes || severity !== 'note' ? findings.filter((item) => item.severity === severity) : [],
   );
   return shown.map((item) => `${printFinding(item)}\n`).join('');
-}
-
-/** A number and what is counted: `1 shape`, `2 shapes`. */
-export function sayCount(count: number, word: string, several = `${word}s`): string {
-  return `${count} ${count === 1 ? word : several}`;
 }
 
 /** Whether the artwork is fit to run, in words. */

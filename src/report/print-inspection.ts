@@ -1,7 +1,9 @@
 // What is in a file, as text.
+
 import type { InspectedLayer, InspectedStroke, Inspection } from '../model/inspection.js';
 import type { Suggestion } from '../model/pass.js';
-import { countFindings, printFindings, sayCount } from './print-findings.js';
+import { sayCount } from '../model/say-count.js';
+import { countFindings, printFindings } from './print-findings.js';
 
 function size(widthMm: number, heightMm: number): string {
   return `${Number(widthMm.toFixed(3))} x ${Number(heightMm.toFixed(3))} mm`;

@@ -1,8 +1,10 @@
 // What came of a job, as text.
+
 import type { Comparison, JobResult } from '../model/job.js';
+import { sayCount } from '../model/say-count.js';
 import { describeLayout } from './describe-layout.js';
 import { describeJudges, sayWhere } from './draw-proof.js';
-import { countFindings, printFindings, sayCount } from './print-findings.js';
+import { countFindings, printFindings } from './print-findings.js';
 import { alignColumns } from './print-inspection.js';
 
 /** Where the files of a job are, or would be. */

@@ -1,6 +1,7 @@
 // A run sheet in a few lines for the terminal.
+
 import { type RunSheet, stepNumber } from '../model/run-sheet.js';
-import { sayCount } from './print-findings.js';
+import { sayCount } from '../model/say-count.js';
 
 function say(seconds: number | null): string {
   if (seconds === null) return 'not known';

@@ -1,10 +1,12 @@
 // One pass on the printed run sheet: what to mount, set, lay, run and take off, with a box to tick per step.
+
 import { escapeXml } from '../model/escape-xml.js';
 import { isToolpath, type Role } from '../model/pass.js';
 import { type Figure, type RunPass, type RunSheet, stepNumber } from '../model/run-sheet.js';
+import { sayCount } from '../model/say-count.js';
 import { isShownDark } from './draw-pass.js';
 import { drawSign } from './draw-signs.js';
-import { MISSING, sayCount, sayNumber, sayOrigin, sayTime } from './say-figure.js';
+import { MISSING, sayNumber, sayOrigin, sayTime } from './say-figure.js';
 
 /** How lines of a role are drawn in the picture. */
 const LINE_WORDS: Readonly<Partial<Record<Role, string>>> = {

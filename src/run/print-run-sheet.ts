@@ -1,12 +1,14 @@
 // The run sheet as one page to print: no script, nothing from outside.
+
 import { escapeXml } from '../model/escape-xml.js';
 import { type RunSheet, stepNumber } from '../model/run-sheet.js';
+import { sayCount } from '../model/say-count.js';
 import { drawPass } from './draw-pass.js';
 import { drawSign } from './draw-signs.js';
 import { printPassCard, sayRegister } from './print-pass-card.js';
 import type { PassFacts } from './run-facts.js';
 import { RUN_SHEET_STYLE } from './run-sheet-style.js';
-import { MISSING, sayCount, sayNumber, sayOrigin, sayTime } from './say-figure.js';
+import { MISSING, sayNumber, sayOrigin, sayTime } from './say-figure.js';
 
 /** What the pictures are drawn from. */
 export interface PageFacts {

@@ -8,11 +8,6 @@ export function sayNumber(value: number, decimals: number = 2): string {
   return printNumber(value, decimals);
 }
 
-/** `1 sheet`, `2 sheets`. */
-export function sayCount(count: number, word: string): string {
-  return `${count} ${word}${count === 1 ? '' : 's'}`;
-}
-
 /** How what is not there is shown. */
 export const MISSING = '<span class="missing">missing</span>';
 

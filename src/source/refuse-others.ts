@@ -1,6 +1,7 @@
 // Files of other kinds, told by their first bytes before anyone looks for a fault in their text.
 import { PinbarError } from '../model/trouble.js';
 
+/** Of pictures less than of those that a sheet may carry: one that was damaged on its way is no drawing either. */
 const KINDS: readonly (readonly [kind: string, first: RegExp])[] = [
   ['PNG picture', /^\x89PNG/],
   ['JPEG picture', /^\xff\xd8\xff/],

@@ -1,5 +1,6 @@
 // Linked pictures: embedded, left out, or asked about.
 import { type Finding, finding } from '../model/finding.js';
+import { PICTURE_STARTS } from '../model/picture-starts.js';
 import { encodeBase64 } from '../model/platform.js';
 import type { Picture } from '../model/sheet.js';
 import type { Ticket } from '../model/ticket.js';
@@ -9,17 +10,10 @@ import { attributeSpan } from './attribute-span.js';
 import type { Edit } from './edit.js';
 import type { Sanitised } from './sanitise.js';
 
-const SIGNATURES: readonly (readonly [string, RegExp])[] = [
-  ['image/png', /^\x89PNG\r\n\x1a\n/],
-  ['image/jpeg', /^\xff\xd8\xff/],
-  ['image/gif', /^GIF8[79]a/],
-  ['image/webp', /^RIFF[\s\S]{4}WEBP/],
-];
-
 /** Media type by the first bytes, or null where it is no picture that a sheet may carry. */
 export function sniffPicture(bytes: Uint8Array): string | null {
   const head = String.fromCharCode(...bytes.subarray(0, 16));
-  return SIGNATURES.find(([, signature]) => signature.test(head))?.[0] ?? null;
+  return Object.entries(PICTURE_STARTS).find(([, starts]) => starts.test(head))?.[0] ?? null;
 }
 
 const REMEDIES = {

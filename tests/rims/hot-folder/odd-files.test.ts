@@ -17,6 +17,15 @@ import {
   watchOnce,
 } from './shop.js';
 
+/** A disk on which some reads end early, as when somebody is still writing. */
+function cutRead(isCut: (path: string) => boolean, end: number): FolderDisk {
+  const read: FolderDisk['read'] = (path, ...rest) => {
+    const bytes = MACHINE_DISK.read(path, ...rest);
+    return isCut(path.toString()) ? bytes.subarray(0, end) : bytes;
+  };
+  return { ...MACHINE_DISK, read };
+}
+
 describe('a file that is larger', () => {
   it('than any memory is set aside unread, and its neighbours are done', async () => {
     const shop = openShop();
@@ -106,14 +115,8 @@ describe('a ticket that several files share', () => {
     const { counts } = await watchOnce(
       shop,
       {},
-      {
-        ...MACHINE_DISK,
-        // The second look at it is that of whoever takes the file.
-        read: (path, ...rest) => {
-          const bytes = MACHINE_DISK.read(path, ...rest);
-          return path.toString().endsWith('in/film/ticket.json') && ++reads === 2 ? bytes.subarray(0, 9) : bytes;
-        },
-      },
+      // The second look at it is that of whoever takes the file.
+      cutRead((path) => path.endsWith('in/film/ticket.json') && ++reads === 2, 9),
     );
     expect(reads).toBeGreaterThan(2);
     expect(counts).toMatchObject({ done: 1, waiting: 0 });
@@ -146,13 +149,7 @@ describe('art that is written to', () => {
     const { counts } = await watchOnce(
       shop,
       {},
-      {
-        ...MACHINE_DISK,
-        read: (path, ...rest) => {
-          const bytes = MACHINE_DISK.read(path, ...rest);
-          return /work\/.*\/a\.svg$/.test(path.toString()) && ++reads === 1 ? bytes.subarray(0, -1) : bytes;
-        },
-      },
+      cutRead((path) => /work\/.*\/a\.svg$/.test(path) && ++reads === 1, -1),
     );
     expect(counts).toMatchObject({ done: 1, failed: 0 });
     const manifest = JSON.parse(
