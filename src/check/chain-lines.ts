@@ -9,8 +9,8 @@ import { closeUp } from './close-up.js';
 export interface Chain extends ToolLine {
   /** Positions of the lines in it, in the order in which they follow each other. */
   readonly lines: readonly number[];
-  /** The shape that draws each written segment. */
-  readonly shapeOf: (segment: number) => Shape;
+  /** The shape that draws each written segment; null where one draws them all. */
+  readonly shapes: readonly Shape[] | null;
 }
 
 /** Ends nearer to each other are one point, as in the faces. @unit mm */
@@ -120,7 +120,7 @@ function buildChain(lines: readonly ToolLine[], ends: readonly number[], mmPerPx
       kind,
       outline: closeUp(outline, mmPerPx),
       lines: [ends[0]! >> 1],
-      shapeOf: () => shape,
+      shapes: null,
     };
   }
   const outlines = ends.map((end) => {
@@ -132,7 +132,7 @@ function buildChain(lines: readonly ToolLine[], ends: readonly number[], mmPerPx
     ...{ shape, pass, role, kind },
     outline: closeUp(joinOutlines(outlines), mmPerPx),
     lines: ends.map((end) => end >> 1),
-    shapeOf: (segment) => shapes[segment]!,
+    shapes,
   };
 }
 

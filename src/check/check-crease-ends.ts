@@ -6,7 +6,7 @@ import { boundSlack, isAbove } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { roundValue, sayMm } from './say-value.js';
-import { piecesAround, type ToolPieces } from './tool-pieces.js';
+import { isAroundPoint, type ToolPieces } from './tool-pieces.js';
 
 /** A crease end or a stretch of a crease, with what was measured of it. */
 interface Odd extends Trouble {
@@ -76,16 +76,17 @@ function isBehind(end: LineEnd, ends: PieceEnds, weld: number): boolean {
 function measureShort(pieces: ToolPieces, end: LineEnd, near: Nearness): number | null {
   const { x, y } = end;
   const { weld, snap, reach } = near;
-  let next: Ahead | null = null;
-  for (const piece of piecesAround(pieces, x, y, reach)) {
+  let next = null as Ahead | null;
+  const touches = isAroundPoint(pieces, end, reach, (piece) => {
     const ends = endsOf(pieces, piece);
-    if ((pieces.line[piece] === end.line && end.awayAlong(piece) <= snap) || isBehind(end, ends, weld)) continue;
+    if ((pieces.line[piece] === end.line && end.awayAlong(piece) <= snap) || isBehind(end, ends, weld)) return false;
     const [x0, y0, x1, y1] = ends;
-    if (distanceToPiece(x0, y0, x1, y1, x, y) <= snap) return null;
+    if (distanceToPiece(x0, y0, x1, y1, x, y) <= snap) return true;
     const met = meetAhead(end, ends, { beside: snap, weld });
     if (met !== null && (next === null || met.along < next.along)) next = met;
-  }
-  return next !== null && next.along <= reach && !next.inLine ? next.along : null;
+    return false;
+  });
+  return !touches && next !== null && next.along <= reach && !next.inLine ? next.along : null;
 }
 
 function listShort({ toolLines, toolPieces, artwork, ticket }: CheckFacts): readonly Odd[] {

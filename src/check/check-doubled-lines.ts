@@ -7,7 +7,7 @@ import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { joinPlaces, type LineStretch } from './join-places.js';
 import { roundValue, sayMm } from './say-value.js';
-import { piecesNear, type ToolPieces } from './tool-pieces.js';
+import { isAroundPiece, type ToolPieces } from './tool-pieces.js';
 
 /** Lines this near lie on each other: above what flattening may leave between two drawings of a curve. @unit mm */
 const ON_MM = 0.02;
@@ -29,16 +29,6 @@ function areEqual({ ends }: ToolPieces, one: number, other: number): boolean {
   );
 }
 
-/** Whether an earlier piece of the same pass is equal: the first of several stands for all, the others are doubled from end to end. */
-function isCopy({ toolLines, toolPieces }: CheckFacts, near: readonly number[], piece: number): boolean {
-  const { pass } = toolLines[toolPieces.line[piece]!]!;
-  for (const other of near) {
-    if (other >= piece || !areEqual(toolPieces, piece, other)) continue;
-    if (toolLines[toolPieces.line[other]!]!.pass === pass) return true;
-  }
-  return false;
-}
-
 /** Where lines run over an earlier line of their own pass, and over one of another pass. */
 function findStretches(facts: CheckFacts): {
   readonly same: readonly LineStretch[];
@@ -49,26 +39,28 @@ function findStretches(facts: CheckFacts): {
   const copies = new Uint8Array(toolPieces.count);
   const same: LineStretch[] = [];
   const other: LineStretch[] = [];
+  const passOf = (piece: number): number => toolLines[toolPieces.line[piece]!]!.pass;
   for (let piece = 0; piece < toolPieces.count; piece += 1) {
     const line = toolPieces.line[piece]!;
     const start = toolPieces.start[piece]!;
     const ends = endsOf(toolPieces, piece);
-    const stretch = (from: number, to: number): LineStretch => ({
-      line,
-      from: start + from,
-      to: start + to,
-      distance: 0,
+    const own: LineStretch[] = [];
+    isAroundPiece(toolPieces, piece, on, (near) => {
+      if (near >= piece) return false;
+      const isSame = passOf(near) === passOf(piece);
+      // The first of several equal pieces of a pass stands for all, the others are doubled from end to end.
+      if (isSame && areEqual(toolPieces, piece, near)) copies[piece] = 1;
+      const overlap = copies[near] === 1 ? null : overlapOf(ends, endsOf(toolPieces, near), on);
+      if (overlap === null) return false;
+      const [from, to] = overlap;
+      (isSame ? own : other).push({ line, from: start + from, to: start + to, distance: 0 });
+      return false;
     });
-    const around = piecesNear(toolPieces, piece, on);
-    if (isCopy(facts, around, piece)) copies[piece] = 1;
-    if (copies[piece] === 1) same.push(stretch(0, Math.hypot(ends[2]! - ends[0]!, ends[3]! - ends[1]!)));
-    for (const near of around) {
-      if (near >= piece || copies[near] === 1) continue;
-      const overlap = overlapOf(ends, endsOf(toolPieces, near), on);
-      if (overlap === null) continue;
-      const isSame = toolLines[toolPieces.line[near]!]!.pass === toolLines[line]!.pass;
-      if (isSame && copies[piece] === 1) continue;
-      (isSame ? same : other).push(stretch(...overlap));
+    if (copies[piece] === 0) {
+      for (const stretch of own) same.push(stretch);
+    } else {
+      const length = Math.hypot(ends[2]! - ends[0]!, ends[3]! - ends[1]!);
+      same.push({ line, from: start, to: start + length, distance: 0 });
     }
   }
   return { same, other };

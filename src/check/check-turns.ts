@@ -106,7 +106,7 @@ function checkSteps({ artwork, toolLines, ticket }: CheckFacts): readonly Findin
 function listSharp({ artwork, chains, ticket }: CheckFacts, offsetMm: number): readonly Short[] {
   const { mmPerPx } = artwork.artboard;
   const sharp: Short[] = [];
-  for (const { shapeOf, outline, kind } of chains) {
+  for (const { shape: only, shapes, outline, kind } of chains) {
     if (kind === 'crease') continue;
     const { closed } = outline;
     const written = listSegments(outline).filter(({ out }) => !Number.isNaN(out));
@@ -118,7 +118,7 @@ function listSharp({ artwork, chains, ticket }: CheckFacts, offsetMm: number): r
       const lengthMm = segment.length * mmPerPx;
       const turn = Math.min(turnBetween(before.into, segment.out), turnBetween(segment.into, after.out)) * DEGREES;
       if (!isBelow(lengthMm, offsetMm) || !isAbove(turn, ticket.checks.sharpTurnDegrees)) continue;
-      const shape = shapeOf(segment.place);
+      const shape = shapes === null ? only : shapes[segment.place]!;
       sharp.push({ shape, at: [segment.x, segment.y], weight: -lengthMm, lengthMm, degrees: turn });
     }
   }

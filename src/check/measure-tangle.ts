@@ -1,7 +1,7 @@
 // Whether lines are so tangled that to work out all their crossings would take too long.
 import { countPieces } from '../geometry/outline.js';
 import type { ToolLine } from '../model/tool-line.js';
-import { piecesNear, type ToolPieces } from './tool-pieces.js';
+import { isAroundPiece, type ToolPieces } from './tool-pieces.js';
 
 /** Most straight pieces of tool lines that are looked at: ten times a sheet full of small labels. */
 export const MOST_PIECES = 1_000_000;
@@ -27,8 +27,11 @@ export function allowMeetings(count: number): number {
 export function isTangled(pieces: ToolPieces, allowed: number = allowMeetings(pieces.count)): boolean {
   if ((pieces.count * (pieces.count - 1)) / 2 <= allowed) return false;
   let meetings = 0;
-  for (let piece = 0; piece < pieces.count && meetings <= allowed; piece += 1) {
-    for (const other of piecesNear(pieces, piece, 0)) if (other > piece) meetings += 1;
-  }
+  let piece = 0;
+  const count = (other: number): boolean => {
+    if (other > piece) meetings += 1;
+    return meetings > allowed;
+  };
+  while (piece < pieces.count && !isAroundPiece(pieces, piece, 0, count)) piece += 1;
   return meetings > allowed;
 }

@@ -57,25 +57,46 @@ export function listToolPieces(lines: readonly Pick<ToolLine, 'outline'>[]): Too
   return { count, ends, line, first, start, index: indexBoxes(boxes) };
 }
 
-/** Pieces whose boxes come nearer to a point than a distance along x and y. */
-export function piecesAround(pieces: ToolPieces, x: number, y: number, distance: number): readonly number[] {
-  return pieces.index.search(x - distance, y - distance, x + distance, y + distance);
+/** Whether a piece suits whose box comes nearer to a point than a distance along x and y. Ends at the first that does. */
+export function isAroundPoint(
+  pieces: ToolPieces,
+  { x, y }: { readonly x: number; readonly y: number },
+  distance: number,
+  suits: (piece: number) => boolean,
+): boolean {
+  return pieces.index.meets(x - distance, y - distance, x + distance, y + distance, suits);
 }
 
-/** Pieces whose boxes come nearer to a piece's box than a distance, itself included. */
-export function piecesNear(pieces: ToolPieces, piece: number, distance: number): readonly number[] {
+/** Whether a piece suits, itself included, whose box comes nearer to a piece's box than a distance. Ends at the first that does. */
+export function isAroundPiece(
+  pieces: ToolPieces,
+  piece: number,
+  distance: number,
+  suits: (other: number) => boolean,
+): boolean {
   const { ends } = pieces;
   const at = 4 * piece;
   const x0 = ends[at]!;
   const y0 = ends[at + 1]!;
   const x1 = ends[at + 2]!;
   const y1 = ends[at + 3]!;
-  return pieces.index.search(
+  return pieces.index.meets(
     Math.min(x0, x1) - distance,
     Math.min(y0, y1) - distance,
     Math.max(x0, x1) + distance,
     Math.max(y0, y1) + distance,
+    suits,
   );
+}
+
+/** The pieces whose boxes come nearer to a piece's box than a distance, itself included. */
+export function piecesNear(pieces: ToolPieces, piece: number, distance: number): readonly number[] {
+  const near: number[] = [];
+  isAroundPiece(pieces, piece, distance, (other) => {
+    near.push(other);
+    return false;
+  });
+  return near;
 }
 
 /** Length of a line. @unit px */

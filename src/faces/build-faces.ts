@@ -52,8 +52,8 @@ interface Numbering {
 
 function faceRegion(ground: Ground, face: number): Region {
   const { table, loops, nesting, mmPerPx } = ground;
-  const outline = (loop: number): Float64Array => loopPoints(table, loops, loop);
-  return describeRegion(outline(nesting.rims[face]!), nesting.holes[face]!.map(outline), mmPerPx);
+  const holes = nesting.holes[face]!.map((loop) => loopPoints(table, loops, loop));
+  return describeRegion(nesting.outlines[face]!, holes, mmPerPx);
 }
 
 function addBlank(
@@ -165,7 +165,7 @@ export function buildFaces(lines: readonly FaceLine[], options: FaceOptions): Fa
   const ground = arrange(
     table,
     mmPerPx,
-    lines.map((line) => line.shape),
+    lines.map(({ shape }) => shape.index),
   );
   const parcels = listParcels(ground);
   const uses = sortParcels(parcels);

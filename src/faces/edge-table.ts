@@ -12,8 +12,8 @@ export const PERFORATION = 4;
 export interface FaceLine {
   readonly outline: Outline;
   readonly kind: LineKind;
-  /** Index of the shape that draws it. */
-  readonly shape: number;
+  /** The shape that draws it. */
+  readonly shape: { readonly index: number };
 }
 
 /** Points, each at its place once. */

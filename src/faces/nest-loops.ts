@@ -12,6 +12,8 @@ export interface Nesting {
   readonly faceOf: Int32Array;
   /** Loop that is the rim of each face. */
   readonly rims: readonly number[];
+  /** Points of the rim of each face. */
+  readonly outlines: readonly Float64Array[];
   /** Loops that are holes of each face. */
   readonly holes: readonly (readonly number[])[];
   /** The innermost face around a point. */
@@ -61,7 +63,7 @@ export function nestLoops(table: EdgeTable, loops: Loops): Nesting {
     faceOf[loop] = face;
     if (face >= 0) holes[face]!.push(loop);
   }
-  return { faceOf, rims, holes, find: (x, y) => findAround(x, y, -1) };
+  return { faceOf, rims, outlines, holes, find: (x, y) => findAround(x, y, -1) };
 }
 
 /** Loops that share edges have the same number. */

@@ -97,10 +97,14 @@ function findCuts(table: EdgeTable): Cuts {
   const boxes = boxEdges(table);
   const index = indexBoxes(boxes);
   const cuts: Cuts = new Map();
-  for (let edge = 0; edge < table.a.length; edge += 1) {
+  let edge = 0;
+  const cut = (other: number): boolean => {
+    if (other > edge) cutPair(table, cuts, edge, other);
+    return false;
+  };
+  for (; edge < table.a.length; edge += 1) {
     const at = 4 * edge;
-    const near = index.search(boxes[at]!, boxes[at + 1]!, boxes[at + 2]!, boxes[at + 3]!);
-    for (const other of near) if (other > edge) cutPair(table, cuts, edge, other);
+    index.meets(boxes[at]!, boxes[at + 1]!, boxes[at + 2]!, boxes[at + 3]!, cut);
   }
   return cuts;
 }

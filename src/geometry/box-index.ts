@@ -6,8 +6,8 @@ import type { Box } from './box.js';
 export interface BoxIndex {
   /** The boxes that meet or touch this one, by their place in the list, in no particular order. */
   readonly search: (x0: number, y0: number, x1: number, y1: number) => readonly number[];
-  /** Whether any box meets or touches this one. */
-  readonly meets: (x0: number, y0: number, x1: number, y1: number) => boolean;
+  /** Whether any box that suits meets or touches this one. Ends at the first: what never suits is a way to look at each without a list. */
+  readonly meets: (x0: number, y0: number, x1: number, y1: number, suits?: (place: number) => boolean) => boolean;
 }
 
 /**
@@ -29,7 +29,7 @@ export function indexBoxes(boxes: Float64Array): BoxIndex {
   index.finish();
   return {
     search: (x0, y0, x1, y1) => index.search(x0, y0, x1, y1),
-    meets: (x0, y0, x1, y1) => index.collides(x0, y0, x1, y1),
+    meets: (x0, y0, x1, y1, suits) => index.collides(x0, y0, x1, y1, suits),
   };
 }
 

@@ -2,7 +2,7 @@
 import { type Area, extentOfLines } from '../geometry/area.js';
 import { areaMeetsBox, areasMeet, type Effort } from '../geometry/areas-meet.js';
 import { type Box, intersect, isEmptyBox } from '../geometry/box.js';
-import { createBoxTree } from '../geometry/box-tree.js';
+import { indexBoxes } from '../geometry/box-index.js';
 import type { Artwork, Shape } from '../model/artwork.js';
 import { type Assignment, type Part, type Placement, placementsByPass } from '../model/pass.js';
 
@@ -131,7 +131,7 @@ export function stackSheets(artwork: Artwork, assignment: Assignment, readArea: 
     times: Int32Array.from(placements, timeOf),
   }));
   const boxes = sheets.map(({ placements }) => keep(() => listBoxes(artwork, placements, readArea)));
-  const trees = boxes.map((read) => keep(() => createBoxTree(read())));
+  const indexes = boxes.map((read) => keep(() => indexBoxes(read())));
   const { meet, isExact } = createComparer(artwork, readArea);
   return {
     sheets,
@@ -143,8 +143,10 @@ export function stackSheets(artwork: Artwork, assignment: Assignment, readArea: 
       if (first >= end) return false;
       const above: Item = { sheet: sheets[upper]!, item, box: boxAt(boxes[upper]!(), item) };
       const below = boxes[lower]!();
-      const look = (at: number): boolean => at >= first && meet(above, { sheet, item: at, box: boxAt(below, at) });
-      return trees[lower]!().search(above.box, end, look);
+      const { x0, y0, x1, y1 } = above.box;
+      const liesUnder = (at: number): boolean =>
+        at >= first && at < end && meet(above, { sheet, item: at, box: boxAt(below, at) });
+      return indexes[lower]!().meets(x0, y0, x1, y1, liesUnder);
     },
   };
 }

@@ -19,13 +19,10 @@ type OutlineOf = CheckFacts['outlineOf'];
 
 /** Reads each shape's outline once. */
 function keepOutlines({ source, artwork }: PreparedJob): OutlineOf {
-  const kept = new Map<number, readonly Outline[]>();
+  const kept: (readonly Outline[] | null)[] = artwork.shapes.map(() => null);
   return (shape: Shape) => {
-    const known = kept.get(shape.index);
-    if (known !== undefined) return known;
-    const outlines = shapeOutline(source, artwork, shape);
-    kept.set(shape.index, outlines);
-    return outlines;
+    kept[shape.index] ??= shapeOutline(source, artwork, shape);
+    return kept[shape.index]!;
   };
 }
 
@@ -47,10 +44,9 @@ function listToolLines({ artwork, assignment }: PreparedJob, outlineOf: OutlineO
 function findFaces(lines: readonly ToolLine[], mmPerPx: number, { checks }: Ticket): Faces | null {
   if (!lines.some((line) => line.kind === 'cut')) return null;
   const { snapMm, gapMm, creaseReachMm } = checks;
-  const faceLines = lines.map(({ outline, kind, shape }) => ({ outline, kind, shape: shape.index }));
   const reach = (mm: number): number => mm + boundSlack(mm);
   const options = { snapMm: reach(snapMm), gapMm: reach(gapMm), creaseReachMm: reach(creaseReachMm) };
-  return buildFaces(faceLines, { mmPerPx, ...options });
+  return buildFaces(lines, { mmPerPx, ...options });
 }
 
 /** The tool lines, or none of them where they are a tangle. */

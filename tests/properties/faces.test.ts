@@ -20,7 +20,7 @@ function build(lines: readonly Line[]): Faces {
       starts: Uint32Array.from({ length: count }, (_, i) => i),
       curved: new Uint8Array(count),
     };
-    return { outline, kind, shape };
+    return { outline, kind, shape: { index: shape } };
   });
   return buildFaces(faceLines, OPTIONS);
 }

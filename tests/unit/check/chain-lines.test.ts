@@ -8,10 +8,14 @@ const MM = 96 / 25.4;
 /** Each chain: whether it is closed, its points in mm, and the shape and length of each written segment. */
 async function chainsOf(layers: DieLayers): Promise<readonly unknown[]> {
   const { chains } = await dieFacts(layers);
-  return chains.map(({ outline, shapeOf }: Chain) => {
+  return chains.map(({ outline, shape, shapes }: Chain) => {
     const { closed, points, starts } = outline;
     const list = Array.from(points, (px) => Math.round((px / MM) * 1000) / 1000);
-    return [closed ? 'closed' : 'open', list.join(' '), Array.from(starts, (_, i) => shapeOf(i).index).join('')];
+    return [
+      closed ? 'closed' : 'open',
+      list.join(' '),
+      Array.from(starts, (_, i) => (shapes?.[i] ?? shape).index).join(''),
+    ];
   });
 }
 

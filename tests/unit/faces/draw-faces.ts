@@ -16,7 +16,7 @@ export type Drawn = readonly [LineKind, string];
 export function drawLines(drawn: readonly Drawn[], matrix: Matrix = [1, 0, 0, 1, 0, 0]): readonly FaceLine[] {
   const toPx = multiply([PX_PER_MM, 0, 0, PX_PER_MM, 0, 0], matrix);
   return drawn.flatMap(([kind, d], shape) =>
-    flattenPath(readPath(d), toPx, FLATTEN_PX).map((outline) => ({ outline, kind, shape })),
+    flattenPath(readPath(d), toPx, FLATTEN_PX).map((outline) => ({ outline, kind, shape: { index: shape } })),
   );
 }
 

@@ -5,7 +5,10 @@ import { areaMeetsBox, areasMeet as areasMeetWithin } from '../../../src/geometr
 import { type Box, EMPTY_BOX } from '../../../src/geometry/box.js';
 import { flattenPath } from '../../../src/geometry/flatten-path.js';
 import { IDENTITY } from '../../../src/geometry/matrix.js';
+import type { GridPoint } from '../../../src/geometry/region.js';
+import { areaBySweep } from './area-by-sweep.js';
 import { readPath } from './read-path.js';
+import { seedChance } from './seed-chance.js';
 
 const ENDLESS = { left: Number.POSITIVE_INFINITY };
 
@@ -113,5 +116,213 @@ describe('effort', () => {
     const far = { x0: 90, y0: 90, x1: 99, y1: 99 };
     expect([areaMeetsBox(fill(SQUARE), far, effort), effort.left]).toEqual([false, 1]);
     expect(areaMeetsBox(fill(SQUARE), far, effort)).toBe(true);
+  });
+});
+
+/** What two areas share that is thinner than this is only touching, px: as the function says of itself. */
+const HAIR = 0.025;
+
+/** A point with whole coordinates. */
+function pointFrom(chance: () => number): GridPoint {
+  return { x: Math.floor(chance() * 41) - 20, y: Math.floor(chance() * 41) - 20 };
+}
+
+/** On which side of a line a point lies: exact, since all coordinates are small whole numbers. */
+function turn(a: GridPoint, b: GridPoint, p: GridPoint): number {
+  return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
+}
+
+function distanceToPoint(a: GridPoint, b: GridPoint, p: GridPoint): number {
+  const along = (b.x - a.x) * (p.x - a.x) + (b.y - a.y) * (p.y - a.y);
+  const square = (b.x - a.x) ** 2 + (b.y - a.y) ** 2;
+  if (along <= 0) return Math.sqrt((p.x - a.x) ** 2 + (p.y - a.y) ** 2);
+  if (along >= square) return Math.sqrt((p.x - b.x) ** 2 + (p.y - b.y) ** 2);
+  return Math.abs(turn(a, b, p)) / Math.sqrt(square);
+}
+
+/** The distance of two straight lines: between ends and lines, or nought where they cross. */
+function distanceOf([a, b]: readonly GridPoint[], [c, d]: readonly GridPoint[]): number {
+  const parts = (p: GridPoint, q: GridPoint, r: GridPoint, s: GridPoint): boolean =>
+    Math.sign(turn(p, q, r)) * Math.sign(turn(p, q, s)) < 0;
+  if (parts(a!, b!, c!, d!) && parts(c!, d!, a!, b!)) return 0;
+  return Math.min(
+    distanceToPoint(a!, b!, c!),
+    distanceToPoint(a!, b!, d!),
+    distanceToPoint(c!, d!, a!),
+    distanceToPoint(c!, d!, b!),
+  );
+}
+
+function pathOf(points: readonly GridPoint[]): string {
+  return `M${points.map(({ x, y }) => `${x} ${y}`).join('L')}`;
+}
+
+/** Lists of random points. */
+function* drawPoints(seed: number, rounds: number, counts: readonly number[]): Generator<readonly GridPoint[][]> {
+  const chance = seedChance(seed);
+  for (let round = 0; round < rounds; round += 1) {
+    yield counts.map((count) => Array.from({ length: count }, () => pointFrom(chance)));
+  }
+}
+
+/** Both answers must come often, or the comparison says nothing. */
+function expectBoth(answers: readonly boolean[]): void {
+  expect(answers.filter((answer) => answer).length).toBeGreaterThan(40);
+  expect(answers.filter((answer) => !answer).length).toBeGreaterThan(40);
+}
+
+describe('held against exact distances and areas of whole coordinates', () => {
+  it('finds bands that come nearer than both their halves', () => {
+    const answers: boolean[] = [];
+    for (const [first, second] of drawPoints(11, 600, [2, 2])) {
+      const distance = distanceOf(first!, second!);
+      for (const [one, other] of [
+        [0.5, 1],
+        [2, 3.5],
+      ] as const) {
+        const meet = distance < one + other - HAIR;
+        const [a, b] = [line(pathOf(first!), one), line(pathOf(second!), other)];
+        expect([areasMeet(a, b, ALL), areasMeet(b, a, ALL)], `${pathOf(first!)} ${pathOf(second!)}`).toEqual([
+          meet,
+          meet,
+        ]);
+        answers.push(meet);
+      }
+    }
+    expectBoth(answers);
+  });
+
+  it('finds fills that share an area, by either rule', () => {
+    const answers: boolean[] = [];
+    const holds = { nonzero: (winding: number) => winding !== 0, evenodd: (winding: number) => winding % 2 !== 0 };
+    for (const [first, second] of drawPoints(12, 500, [5, 3])) {
+      // A fill without an area draws nothing; it is not asked about.
+      if (turn(second![0]!, second![1]!, second![2]!) === 0) continue;
+      for (const rule of ['nonzero', 'evenodd'] as const) {
+        const shared = areaBySweep([first!, second!], ([p, q]) => holds[rule](p!) && q !== 0);
+        // Between nothing and this much lie slivers, which may be missed.
+        if (shared > 1e-6 && shared < 4) continue;
+        const [a, b] = [fill(`${pathOf(first!)}Z`, rule), fill(`${pathOf(second!)}Z`)];
+        const meet = shared > 1;
+        expect([areasMeet(a, b, ALL), areasMeet(b, a, ALL)], `${rule} ${pathOf(first!)} ${pathOf(second!)}`).toEqual([
+          meet,
+          meet,
+        ]);
+        answers.push(meet);
+      }
+    }
+    expectBoth(answers);
+  });
+
+  it('finds a band that comes near a fill, or lies in it', () => {
+    const answers: boolean[] = [];
+    for (const [corners, second] of drawPoints(13, 600, [3, 2])) {
+      const [a, b, c] = [corners![0]!, corners![1]!, corners![2]!];
+      if (turn(a, b, c) === 0) continue;
+      const sides = [
+        [a, b],
+        [b, c],
+        [c, a],
+      ];
+      const isInside = sides.every(([p, q]) => turn(p!, q!, second![0]!) * turn(a, b, c) > 0);
+      const distance = isInside ? 0 : Math.min(...sides.map((side) => distanceOf(side, second!)));
+      const meet = distance < 1.5 - HAIR;
+      const [area, band] = [fill(`${pathOf(corners!)}Z`), line(pathOf(second!), 1.5)];
+      expect(
+        [areasMeet(area, band, ALL), areasMeet(band, area, ALL)],
+        `${pathOf(corners!)} ${pathOf(second!)}`,
+      ).toEqual([meet, meet]);
+      answers.push(meet);
+    }
+    expectBoth(answers);
+  });
+
+  it('says that an area keeps away from a box only where it does', () => {
+    const answers: boolean[] = [];
+    for (const [ends, corners] of drawPoints(14, 600, [2, 2])) {
+      const [p, q] = [corners![0]!, corners![1]!];
+      const box = { x0: Math.min(p.x, q.x), y0: Math.min(p.y, q.y), x1: Math.max(p.x, q.x), y1: Math.max(p.y, q.y) };
+      const at = [
+        { x: box.x0, y: box.y0 },
+        { x: box.x1, y: box.y0 },
+        { x: box.x1, y: box.y1 },
+        { x: box.x0, y: box.y1 },
+      ];
+      const isWithin = ends!.some(({ x, y }) => x >= box.x0 && x <= box.x1 && y >= box.y0 && y <= box.y1);
+      const distance = isWithin ? 0 : Math.min(...at.map((corner, i) => distanceOf([corner, at[(i + 1) % 4]!], ends!)));
+      const meets = areaMeetsBox(line(pathOf(ends!), 1.5), box, ENDLESS);
+      if (distance <= 1.5) expect(meets, `${pathOf(ends!)} ${JSON.stringify(box)}`).toBe(true);
+      answers.push(meets);
+    }
+    expectBoth(answers);
+  });
+});
+
+describe('a hair', () => {
+  it.each([
+    ['bands', line('M0 0H40'), (gap: number) => line(`M5 ${2 - gap}H30`)],
+    ['a band and a fill', line('M0 0H40'), (gap: number) => fill(`M5 ${1 - gap}H30V9H5Z`)],
+    [
+      'fills that poke into each other',
+      fill('M0 0H40V40H0Z'),
+      (gap: number) => fill(`M${40 - gap} 10H60V20H${40 - gap}Z`),
+    ],
+    ['fills side by side', fill('M0 0H40V40H0Z'), (gap: number) => fill(`M${40 - gap} 0H60V40H${40 - gap}Z`)],
+  ])('shared by %s is touching, more is not', (_, a, other) => {
+    expect([areasMeet(a, other(0.02), ALL), areasMeet(other(0.02), a, ALL)]).toEqual([false, false]);
+    expect([areasMeet(a, other(0.03), ALL), areasMeet(other(0.03), a, ALL)]).toEqual([true, true]);
+  });
+});
+
+describe('the box in which both are seen, side by side', () => {
+  const [one, other] = [line('M9 20H11', 0.5), line('M10 18V22', 0.5)];
+  it.each([
+    ['left', { x0: -9, y0: -9, x1: 8.4, y1: 90 }, { x0: -9, y0: -9, x1: 9.5, y1: 90 }],
+    ['right', { x0: 11.6, y0: -9, x1: 90, y1: 90 }, { x0: 10.5, y0: -9, x1: 90, y1: 90 }],
+    ['above', { x0: -9, y0: -9, x1: 90, y1: 19.4 }, { x0: -9, y0: -9, x1: 90, y1: 19.5 }],
+    ['below', { x0: -9, y0: 20.6, x1: 90, y1: 90 }, { x0: -9, y0: 20.5, x1: 90, y1: 90 }],
+  ])('%s of it nothing counts', (_, beyond, touching) => {
+    expect([areasMeet(one, other, beyond), areasMeet(other, one, beyond)]).toEqual([false, false]);
+    expect([areasMeet(one, other, touching), areasMeet(other, one, touching)]).toEqual([true, true]);
+    expect([areaMeetsBox(one, beyond, ENDLESS), areaMeetsBox(one, touching, ENDLESS)]).toEqual([false, true]);
+  });
+});
+
+describe('what lies in a fill without meeting its lines', () => {
+  it('is found in any part of it', () => {
+    const inSecond = line('M50 50H60M10 10H20', 0.5);
+    expect([areasMeet(fill(SQUARE), inSecond, ALL), areasMeet(inSecond, fill(SQUARE), ALL)]).toEqual([true, true]);
+  });
+
+  it('counts by the fill alone, not by tips of its band', () => {
+    const pointed = areaOf(flattenPath(readPath('M0 0H40V40H0Z'), IDENTITY, 0.01), {
+      fillRule: 'nonzero',
+      reach: 2,
+      miterlimit: 10,
+      isSquare: false,
+    });
+    // The corner of the band: 2 beyond on either axis, reached by a mitre and by no round end.
+    expect(areasMeet(pointed, line('M41.5 41.9V60', 0.1), ALL)).toBe(true);
+    expect(areasMeet(pointed, line('M42.3 42.3V60', 0.1), ALL)).toBe(false);
+    expect(areasMeet(pointed, line('M-1.5 -1.9V-60', 0.1), ALL)).toBe(true);
+  });
+
+  it('is asked for the start of each of its lines, once', () => {
+    const effort = { left: 10_000 };
+    expect(areasMeetWithin(fill(RING, 'evenodd'), line('M12 20H28V22H12'), ALL, effort)).toBe(false);
+    // Eight lines and three: twice each to find those near the box, each against each, and the eight for the one start.
+    expect(10_000 - effort.left).toBe(2 * (8 + 3) + 8 * 3 + 8);
+    const twice = { left: 10_000 };
+    expect(areasMeetWithin(line('M12 20H28M12 22H28'), fill(RING, 'evenodd'), ALL, twice)).toBe(false);
+    expect(10_000 - twice.left).toBe(2 * (8 + 2) + 8 * 2 + 2 * 8);
+  });
+
+  it('is looked for on fifteen lines across two fills', () => {
+    const effort = { left: 10_000 };
+    expect(areasMeetWithin(fill(SQUARE), fill('M40 0H60V30H40Z'), ALL, effort)).toBe(false);
+    expect(10_000 - effort.left).toBe(2 * 8 + 4 * 4 + 15 * 8);
+    const apart = { left: 10_000 };
+    expect(areasMeetWithin(fill(SQUARE), fill('M300 0H320V30H300Z'), ALL, apart)).toBe(false);
+    expect(10_000 - apart.left, 'lines beyond the box are paired with none').toBe(2 * 8 + 15 * 8);
   });
 });
