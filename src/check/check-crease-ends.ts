@@ -13,14 +13,14 @@ interface Odd extends Trouble {
   readonly lengthMm: number;
 }
 
-/** An end of a line: where, the unit vector in which it runs on, and which piece of it is how far away along it, px. */
+/** An end of a line: where, px, the unit vector in which it runs on, and whether the line ends or begins there. */
 interface LineEnd {
   readonly x: number;
   readonly y: number;
   readonly dx: number;
   readonly dy: number;
   readonly line: number;
-  readonly awayAlong: (piece: number) => number;
+  readonly isTail: boolean;
 }
 
 /** Lines that differ by less in direction run into each other: 5 degrees, as a slope. */
@@ -39,25 +39,29 @@ interface Nearness {
 /** Both ends of an open line; none of a line without a length. */
 function endsOfLine(pieces: ToolPieces, line: number): readonly LineEnd[] {
   const [first, last] = [pieces.first[line]!, pieces.first[line + 1]! - 1];
-  const lengthOf = (piece: number): number => {
-    const [x0, y0, x1, y1] = endsOf(pieces, piece);
-    return Math.hypot(x1 - x0, y1 - y0);
-  };
   let [head, tail] = [first, last];
-  while (head < last && lengthOf(head) === 0) head += 1;
-  while (tail > first && lengthOf(tail) === 0) tail -= 1;
-  if (last < first || lengthOf(head) === 0) return [];
+  while (head < last && lengthOf(pieces, head) === 0) head += 1;
+  while (tail > first && lengthOf(pieces, tail) === 0) tail -= 1;
+  if (last < first || lengthOf(pieces, head) === 0) return [];
   const [ax, ay, bx, by] = endsOf(pieces, head);
   const [cx, cy, ex, ey] = endsOf(pieces, tail);
-  const [atHead, atTail] = [lengthOf(head), lengthOf(tail)];
-  const total = pieces.start[last]! + lengthOf(last);
+  const [atHead, atTail] = [lengthOf(pieces, head), lengthOf(pieces, tail)];
   return [
-    { x: ax, y: ay, dx: (ax - bx) / atHead, dy: (ay - by) / atHead, line, awayAlong: (piece) => pieces.start[piece]! },
-    {
-      ...{ x: ex, y: ey, dx: (ex - cx) / atTail, dy: (ey - cy) / atTail, line },
-      awayAlong: (piece) => total - pieces.start[piece]! - lengthOf(piece),
-    },
+    { x: ax, y: ay, dx: (ax - bx) / atHead, dy: (ay - by) / atHead, line, isTail: false },
+    { x: ex, y: ey, dx: (ex - cx) / atTail, dy: (ey - cy) / atTail, line, isTail: true },
   ];
+}
+
+function lengthOf(pieces: ToolPieces, piece: number): number {
+  const [x0, y0, x1, y1] = endsOf(pieces, piece);
+  return Math.hypot(x1 - x0, y1 - y0);
+}
+
+/** How far a piece of its own line is away from an end along that line, px. */
+function awayAlong(pieces: ToolPieces, { line, isTail }: LineEnd, piece: number): number {
+  if (!isTail) return pieces.start[piece]!;
+  const last = pieces.first[line + 1]! - 1;
+  return pieces.start[last]! + lengthOf(pieces, last) - pieces.start[piece]! - lengthOf(pieces, piece);
 }
 
 /** Whether a piece runs in the direction of an end and not beyond it: its own last stretch, or a copy of that. */
@@ -79,7 +83,8 @@ function measureShort(pieces: ToolPieces, end: LineEnd, near: Nearness): number 
   let next = null as Ahead | null;
   const touches = isAroundPoint(pieces, end, reach, (piece) => {
     const ends = endsOf(pieces, piece);
-    if ((pieces.line[piece] === end.line && end.awayAlong(piece) <= snap) || isBehind(end, ends, weld)) return false;
+    if ((pieces.line[piece] === end.line && awayAlong(pieces, end, piece) <= snap) || isBehind(end, ends, weld))
+      return false;
     const [x0, y0, x1, y1] = ends;
     if (distanceToPiece(x0, y0, x1, y1, x, y) <= snap) return true;
     const met = meetAhead(end, ends, { beside: snap, weld });

@@ -34,31 +34,39 @@ const DEGREES = 180 / Math.PI;
 /** A line that turns by less runs straight on: half a degree. */
 const STRAIGHT = Math.PI / 360;
 
-/** The written segments of an outline. */
-function listSegments({ points, starts, curved, closed }: Outline): readonly Segment[] {
+/** The point after the last of a written segment, in pairs; its straight pieces run from each point before it to the next, round and round. */
+function endOfSegment({ points, starts, closed }: Outline, segment: number): number {
   const count = points.length / 2;
-  return Array.from(starts, (start, segment) => {
-    const end = segment + 1 < starts.length ? starts[segment + 1]! : closed ? count : count - 1;
-    let length = 0;
+  return segment + 1 < starts.length ? starts[segment + 1]! : closed ? count : count - 1;
+}
+
+/** The length of a written segment, px. */
+function segmentLength(outline: Outline, segment: number): number {
+  const { points, starts } = outline;
+  const end = endOfSegment(outline, segment);
+  let length = 0;
+  for (let at = starts[segment]!; at < end; at += 1) {
+    const next = 2 * at + 2 < points.length ? 2 * at + 2 : 0;
+    length += Math.hypot(points[next]! - points[2 * at]!, points[next + 1]! - points[2 * at + 1]!);
+  }
+  return length;
+}
+
+/** The written segments of an outline. */
+function listSegments(outline: Outline): readonly Segment[] {
+  const { points, starts, curved } = outline;
+  return Array.from(starts, (start, place) => {
+    const end = endOfSegment(outline, place);
     let [out, into] = [Number.NaN, Number.NaN];
     for (let at = start; at < end; at += 1) {
-      const next = (at + 1) % count;
-      const [dx, dy] = [points[2 * next]! - points[2 * at]!, points[2 * next + 1]! - points[2 * at + 1]!];
-      length += Math.hypot(dx, dy);
+      const next = 2 * at + 2 < points.length ? 2 * at + 2 : 0;
+      const [dx, dy] = [points[next]! - points[2 * at]!, points[next + 1]! - points[2 * at + 1]!];
       if (dx === 0 && dy === 0) continue;
       into = Math.atan2(dy, dx);
       if (Number.isNaN(out)) out = into;
     }
-    const place = segment;
-    return {
-      place,
-      x: points[2 * start]!,
-      y: points[2 * start + 1]!,
-      length,
-      curved: curved[segment] === 1,
-      out,
-      into,
-    };
+    const length = segmentLength(outline, place);
+    return { place, x: points[2 * start]!, y: points[2 * start + 1]!, length, curved: curved[place] === 1, out, into };
   });
 }
 
@@ -90,9 +98,13 @@ function checkSteps({ artwork, toolLines, ticket }: CheckFacts): readonly Findin
   const { mmPerPx } = artwork.artboard;
   const short: Short[] = [];
   for (const { shape, outline } of toolLines) {
-    for (const { x, y, length } of listSegments(outline)) {
-      const lengthMm = length * mmPerPx;
-      if (isBelow(lengthMm, machineStepMm)) short.push({ shape, at: [x, y], weight: -lengthMm, lengthMm, degrees: 0 });
+    const { points, starts } = outline;
+    for (let segment = 0; segment < starts.length; segment += 1) {
+      const lengthMm = segmentLength(outline, segment) * mmPerPx;
+      if (!isBelow(lengthMm, machineStepMm)) continue;
+      const start = 2 * starts[segment]!;
+      const at = [points[start]!, points[start + 1]!] as const;
+      short.push({ shape, at, weight: -lengthMm, lengthMm, degrees: 0 });
     }
   }
   return gatherTroubles(artwork, 'check/segment-short', short, (list) => ({

@@ -60,7 +60,7 @@ function addBlank(
   numbering: Numbering,
   ground: Ground,
   parcel: Parcel,
-  folding: { readonly folds: readonly Fold[]; readonly byFace: ReadonlyMap<number, readonly number[]> },
+  folding: { readonly folds: readonly Fold[]; readonly byFace: readonly (readonly number[])[] },
 ): void {
   const { panels, blanks, panelOf, used } = numbering;
   const regions = new Map<number, Region>();
@@ -107,14 +107,11 @@ function addBlank(
 }
 
 /** Positions of the folds of each face. */
-function foldsByFace(folds: readonly Fold[]): ReadonlyMap<number, readonly number[]> {
-  const lists = new Map<number, number[]>();
-  for (const [place, fold] of folds.entries()) {
-    for (const face of fold.faces) {
-      const list = lists.get(face);
-      if (list === undefined) lists.set(face, [place]);
-      else list.push(place);
-    }
+function foldsByFace(folds: readonly Fold[], count: number): readonly (readonly number[])[] {
+  const lists: number[][] = Array.from({ length: count }, () => []);
+  for (const [place, { faces }] of folds.entries()) {
+    lists[faces[0]]!.push(place);
+    lists[faces[1]]!.push(place);
   }
   return lists;
 }
@@ -170,7 +167,7 @@ export function buildFaces(lines: readonly FaceLine[], options: FaceOptions): Fa
   const parcels = listParcels(ground);
   const uses = sortParcels(parcels);
   const folds = listFolds(ground);
-  const folding = { folds, byFace: foldsByFace(folds) };
+  const folding = { folds, byFace: foldsByFace(folds, ground.halves.stands.length) };
   const numbering: Numbering = {
     panels: [],
     blanks: [],

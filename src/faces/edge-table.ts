@@ -66,23 +66,27 @@ export function isCut(table: EdgeTable, edge: number): boolean {
 
 const STRIDE = 67108864;
 
+/** Width of a cell of points: most points are farther from the next cell than the weld, and look at their own alone. */
+const CELL_WELDS = 8;
+
 /** The node at a point: one that is there already, the nearest first, or a new one. */
 export function nodeAt(nodes: NodeTable, x: number, y: number): number {
   const { weld, heads, next } = nodes;
-  const cell = 2 * weld;
+  const cell = CELL_WELDS * weld;
   const column = Math.floor(x / cell);
   const row = Math.floor(y / cell);
-  const sideX = x / cell - column < 0.5 ? -1 : 1;
-  const sideY = y / cell - row < 0.5 ? -1 : 1;
+  const [fromColumn, toColumn] = [Math.floor((x - weld) / cell), Math.floor((x + weld) / cell)];
+  const [fromRow, toRow] = [Math.floor((y - weld) / cell), Math.floor((y + weld) / cell)];
   let best = -1;
   let least = weld;
-  for (let corner = 0; corner < 4; corner += 1) {
-    const key = (column + (corner & 1) * sideX) * STRIDE + row + (corner >> 1) * sideY;
-    for (let node = heads.get(key); node >= 0; node = next[node]!) {
-      const distance = Math.hypot(nodes.x[node]! - x, nodes.y[node]! - y);
-      if (distance <= least) {
-        least = distance;
-        best = node;
+  for (let i = fromColumn; i <= toColumn; i += 1) {
+    for (let j = fromRow; j <= toRow; j += 1) {
+      for (let node = heads.get(i * STRIDE + j); node >= 0; node = next[node]!) {
+        const distance = Math.hypot(nodes.x[node]! - x, nodes.y[node]! - y);
+        if (distance <= least) {
+          least = distance;
+          best = node;
+        }
       }
     }
   }

@@ -1,5 +1,6 @@
 // Panels as a tree: which one holds which, from the largest on.
 import { createNumberMap } from '../geometry/number-map.js';
+import { sortFew } from '../geometry/sort-few.js';
 import type { Hinge, Piece } from '../model/faces.js';
 import { edgeLength, isCut } from './edge-table.js';
 import { type Ground, pieceOf } from './ground.js';
@@ -68,7 +69,7 @@ export function describeHinge(fold: Fold, panelOf: Int32Array, mmPerPx: number):
 export function growTree(
   root: number,
   folds: readonly Fold[],
-  byFace: ReadonlyMap<number, readonly number[]>,
+  byFace: readonly (readonly number[])[],
   used: Uint8Array,
 ): readonly Joint[] {
   const joints: Joint[] = [{ face: root, parent: -1, depth: 0, fold: -1 }];
@@ -76,7 +77,9 @@ export function growTree(
   const lengthOf = (fold: number): number => folds[fold]!.creaseLength + folds[fold]!.perforationLength;
   for (let at = 0; at < joints.length; at += 1) {
     const { face, depth } = joints[at]!;
-    for (const fold of [...(byFace.get(face) ?? [])].sort((p, q) => lengthOf(q) - lengthOf(p))) {
+    const around = byFace[face]!.slice();
+    sortFew(around, 0, around.length, (p, q) => lengthOf(q) - lengthOf(p));
+    for (const fold of around) {
       const [p, q] = folds[fold]!.faces;
       const other = p === face ? q : p;
       if (seen.has(other)) continue;

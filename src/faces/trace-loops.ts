@@ -1,5 +1,6 @@
 // Loops around the faces that edges enclose.
 import { orient } from '../geometry/orient.js';
+import { sortFew } from '../geometry/sort-few.js';
 import type { EdgeTable } from './edge-table.js';
 
 /** A half edge 2e runs from a to b of edge e, 2e + 1 back. What it has on its left with y up is its face. */
@@ -74,7 +75,7 @@ function sortAround(table: EdgeTable, kept: Uint8Array): { readonly starts: Uint
       if (low !== lower) return low ? 1 : -1;
       return -orient(x, y, nodes.x[to]!, nodes.y[to]!, nodes.x[other]!, nodes.y[other]!);
     };
-    if (starts[node + 1]! - starts[node]! > 1) order.subarray(starts[node]!, starts[node + 1]!).sort(compare);
+    sortFew(order, starts[node]!, starts[node + 1]!, compare);
   }
   return { starts, order };
 }

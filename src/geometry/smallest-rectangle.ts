@@ -1,5 +1,6 @@
 // The smallest rectangle around points, however it lies.
 import { orient } from './orient.js';
+import { sortFew } from './sort-few.js';
 
 /** The corners from the first of a list to its last that turn one way only; the last is left out. */
 function halfHull(points: Float64Array, order: readonly number[], step: 1 | -1, chain: number[]): void {
@@ -21,7 +22,9 @@ function halfHull(points: Float64Array, order: readonly number[], step: 1 | -1, 
 export function convexHull(points: Float64Array): Float64Array {
   const order: number[] = [];
   for (let at = 0; 2 * at < points.length; at += 1) order.push(at);
-  order.sort((a, b) => points[2 * a]! - points[2 * b]! || points[2 * a + 1]! - points[2 * b + 1]!);
+  const byPlace = (a: number, b: number): number =>
+    points[2 * a]! - points[2 * b]! || points[2 * a + 1]! - points[2 * b + 1]!;
+  sortFew(order, 0, order.length, byPlace);
   const chain: number[] = [];
   halfHull(points, order, 1, chain);
   halfHull(points, order, -1, chain);

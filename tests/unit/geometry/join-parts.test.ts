@@ -104,3 +104,127 @@ describe('joinParts', () => {
     expect(joined.map(({ pieces }) => pieces.length)).toEqual([1, 1]);
   });
 });
+
+describe('joinParts, ring by ring', () => {
+  const LEFT = { x0: 0, y0: 0, x1: 100, y1: 100 };
+  const RIGHT = { x0: 100, y0: 0, x1: 200, y1: 100 };
+
+  function draw(...pairs: readonly (readonly [number, number])[]): GridLine {
+    return pairs.map(([x, y]) => ({ x, y }));
+  }
+
+  function rectangle(x0: number, y0: number, x1: number, y1: number): GridLine {
+    return draw([x0, y0], [x1, y0], [x1, y1], [x0, y1]);
+  }
+
+  /** The ring from its leftmost point on, the topmost of several. */
+  function fromLeft(ring: GridLine): GridLine {
+    const first = ring.reduce((best, { x, y }, at) => {
+      const least = ring[best]!;
+      return x < least.x || (x === least.x && y < least.y) ? at : best;
+    }, 0);
+    return [...ring.slice(first), ...ring.slice(0, first)];
+  }
+
+  /** x and y exchanged; the ring then runs the other way, and is turned round. */
+  function tip(ring: GridLine): GridLine {
+    return ring.map(({ x, y }) => ({ x: y, y: x })).toReversed();
+  }
+
+  function tipBox({ x0, y0, x1, y1 }: typeof LEFT): typeof LEFT {
+    return { x0: y0, y0: x0, x1: y1, y1: x1 };
+  }
+
+  /** What comes of parts in the left and the right cell, side by side and one over the other; both must be alike. */
+  function join(left: readonly Region[], right: readonly Region[]): readonly (readonly GridLine[])[] {
+    const cells = [
+      { box: LEFT, parts: left },
+      { box: RIGHT, parts: right },
+    ];
+    const joined = joinParts(cells).map(({ region }) => region.map(fromLeft));
+    const tipped = cells.map(({ box, parts }) => ({ box: tipBox(box), parts: parts.map((part) => part.map(tip)) }));
+    expect(joinParts(tipped).map(({ region }) => region.map((ring) => fromLeft(tip(ring))))).toEqual(joined);
+    return joined;
+  }
+
+  it('leaves the lines of a border that only one side has', () => {
+    const cross = draw([0, 0], [100, 0], [100, 20], [150, 20], [150, 60], [100, 60], [100, 100], [0, 100]);
+    expect(join([[rectangle(0, 0, 100, 100)]], [[rectangle(100, 20, 150, 60)]])).toEqual([[cross]]);
+    const wider = draw([40, 30], [100, 30], [100, 0], [200, 0], [200, 100], [100, 100], [100, 70], [40, 70]);
+    expect(join([[rectangle(40, 30, 100, 70)]], [[rectangle(100, 0, 200, 100)]])).toEqual([[wider]]);
+    const stepped = draw([0, 0], [100, 0], [100, 30], [200, 30], [200, 90], [100, 90], [100, 60], [0, 60]);
+    expect(join([[rectangle(0, 0, 100, 60)]], [[rectangle(100, 30, 200, 90)]])).toEqual([[stepped]]);
+  });
+
+  it('joins two parts of a cell by a third beside them', () => {
+    const joined = joinParts([
+      { box: LEFT, parts: [[rectangle(0, 0, 100, 30)], [rectangle(0, 70, 100, 100)]] },
+      { box: RIGHT, parts: [[rectangle(100, 0, 150, 100)]] },
+    ]);
+    expect(joined).toHaveLength(1);
+    const [{ region, area, pieces }] = joined as [(typeof joined)[0]];
+    expect(region.map(fromLeft)).toEqual([
+      draw([0, 0], [150, 0], [150, 100], [0, 100], [0, 70], [100, 70], [100, 30], [0, 30]),
+    ]);
+    expect(area).toBe(3000 + 3000 + 5000);
+    expect(pieces).toEqual([
+      { cell: 0, part: 0 },
+      { cell: 0, part: 1 },
+      { cell: 1, part: 0 },
+    ]);
+  });
+
+  it('makes a window of two halves, and tells it after the frame', () => {
+    const left = draw([0, 0], [100, 0], [100, 20], [40, 20], [40, 80], [100, 80], [100, 100], [0, 100]);
+    const right = draw([100, 0], [200, 0], [200, 100], [100, 100], [100, 80], [160, 80], [160, 20], [100, 20]);
+    const window = fromLeft(rectangle(40, 20, 160, 80).toReversed());
+    expect(join([[left]], [[right]])).toEqual([[rectangle(0, 0, 200, 100), window]]);
+  });
+
+  it('tells the largest of loose rings first, and keeps the order of the others', () => {
+    const [outer, hole, second] = [
+      rectangle(10, 10, 90, 90),
+      rectangle(20, 20, 40, 40).toReversed(),
+      rectangle(50, 50, 60, 60).toReversed(),
+    ];
+    const joined = joinParts([{ box: LEFT, parts: [[hole, outer, second]] }]);
+    expect(joined.map(({ region }) => region)).toEqual([[outer, hole, second]]);
+    expect(joined[0]!.area).toBe(6400 - 400 - 100);
+    expect(joinParts([{ box: LEFT, parts: [[outer, hole]] }])[0]!.region).toEqual([outer, hole]);
+  });
+
+  it('does not join what meets at a point of the border alone', () => {
+    const joined = join([[rectangle(0, 0, 100, 50)]], [[rectangle(100, 50, 200, 100)]]);
+    expect(joined).toEqual([[rectangle(0, 0, 100, 50)], [rectangle(100, 50, 200, 100)]]);
+  });
+
+  it.each([
+    [2, 1],
+    [3, 2],
+  ])('puts what lies %d units off a border on it, or not', (off, parts) => {
+    expect(join([[rectangle(0, 0, 100 - off, 50)]], [[rectangle(100, 0, 200, 50)]])).toHaveLength(parts);
+    expect(join([[rectangle(0, 0, 100, 50)]], [[rectangle(100 + off, 0, 200, 50)]])).toHaveLength(parts);
+  });
+
+  it('drops points that fall together on a border, and what has no area there', () => {
+    const nibbled = draw([0, 0], [99, 0], [100, 1], [100, 50], [0, 50]);
+    expect(join([[nibbled]], [[rectangle(100, 0, 200, 50)]])).toEqual([[rectangle(0, 0, 200, 50)]]);
+    expect(join([[draw([98, 10], [100, 10], [100, 90], [98, 90])]], [])).toEqual([[]]);
+  });
+
+  it.each([
+    [11, 4],
+    [12, 5],
+  ])('takes the corner away that rounding made of a straight line at a border: at %d for 10', (y, corners) => {
+    const left = draw([0, 0], [100, y], [100, 100], [0, 100]);
+    const right = draw([100, y], [200, 20], [200, 100], [100, 100]);
+    const [[ring]] = join([[left]], [[right]]) as [[GridLine]];
+    expect(ring).toHaveLength(corners);
+  });
+
+  it('keeps corners away from the border however flat they are, unless they lie on the line', () => {
+    const left = draw([0, 10], [50, 11], [100, 10], [100, 50], [50, 50], [0, 50]);
+    const [[ring]] = join([[left]], [[rectangle(100, 10, 200, 50)]]) as [[GridLine]];
+    expect(ring).toEqual(draw([0, 10], [50, 11], [200, 10], [200, 50], [0, 50]));
+  });
+});
