@@ -68,7 +68,8 @@ function linkEnds(lines: readonly ToolLine[], weld: number): Int32Array {
   }
   const onlyNear = createPlaces(ends, weld);
   const links = new Int32Array(2 * lines.length).fill(-1);
-  for (const [at, place] of places.entries()) {
+  for (let at = 0; at < places.length; at += 1) {
+    const place = places[at]!;
     const { pass } = lines[place >> 1]!;
     const met = onlyNear(at, (other) => lines[places[other]! >> 1]!.pass === pass);
     if (met >= 0) links[place] = places[met]!;

@@ -33,6 +33,7 @@ function listSides(
   const { toolLines, toolPieces, artwork } = facts;
   const { mmPerPx } = artwork.artboard;
   const allowed = allowedMm / mmPerPx;
+  if (!toolLines.some(isOwn) || !toolLines.some(isOther)) return [];
   const isOf = toolLines.map((line) => (isOwn(line) ? 1 : 0) + (isOther(line) ? 2 : 0));
   // Cuts are few where creases are many: what no cut comes near needs no look.
   const nearOther = new Uint8Array(toolPieces.count);

@@ -6,7 +6,7 @@ import { boundSlack, isAbove } from './beyond-bound.js';
 import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { roundValue, sayMm } from './say-value.js';
-import { isAroundPoint, type ToolPieces } from './tool-pieces.js';
+import { isAroundPoint, lengthOfPiece, type ToolPieces } from './tool-pieces.js';
 
 /** A crease end or a stretch of a crease, with what was measured of it. */
 interface Odd extends Trouble {
@@ -40,28 +40,23 @@ interface Nearness {
 function endsOfLine(pieces: ToolPieces, line: number): readonly LineEnd[] {
   const [first, last] = [pieces.first[line]!, pieces.first[line + 1]! - 1];
   let [head, tail] = [first, last];
-  while (head < last && lengthOf(pieces, head) === 0) head += 1;
-  while (tail > first && lengthOf(pieces, tail) === 0) tail -= 1;
-  if (last < first || lengthOf(pieces, head) === 0) return [];
+  while (head < last && lengthOfPiece(pieces, head) === 0) head += 1;
+  while (tail > first && lengthOfPiece(pieces, tail) === 0) tail -= 1;
+  if (last < first || lengthOfPiece(pieces, head) === 0) return [];
   const [ax, ay, bx, by] = endsOf(pieces, head);
   const [cx, cy, ex, ey] = endsOf(pieces, tail);
-  const [atHead, atTail] = [lengthOf(pieces, head), lengthOf(pieces, tail)];
+  const [atHead, atTail] = [lengthOfPiece(pieces, head), lengthOfPiece(pieces, tail)];
   return [
     { x: ax, y: ay, dx: (ax - bx) / atHead, dy: (ay - by) / atHead, line, isTail: false },
     { x: ex, y: ey, dx: (ex - cx) / atTail, dy: (ey - cy) / atTail, line, isTail: true },
   ];
 }
 
-function lengthOf(pieces: ToolPieces, piece: number): number {
-  const [x0, y0, x1, y1] = endsOf(pieces, piece);
-  return Math.hypot(x1 - x0, y1 - y0);
-}
-
 /** How far a piece of its own line is away from an end along that line, px. */
 function awayAlong(pieces: ToolPieces, { line, isTail }: LineEnd, piece: number): number {
   if (!isTail) return pieces.start[piece]!;
   const last = pieces.first[line + 1]! - 1;
-  return pieces.start[last]! + lengthOf(pieces, last) - pieces.start[piece]! - lengthOf(pieces, piece);
+  return pieces.start[last]! + lengthOfPiece(pieces, last) - pieces.start[piece]! - lengthOfPiece(pieces, piece);
 }
 
 /** Whether a piece runs in the direction of an end and not beyond it: its own last stretch, or a copy of that. */
@@ -73,25 +68,30 @@ function isBehind(end: LineEnd, ends: PieceEnds, weld: number): boolean {
   return across <= PARALLEL_SLOPE * Math.abs(s1 - s0) && Math.max(s0, s1) <= weld;
 }
 
+function distanceOf({ ends }: ToolPieces, piece: number, { x, y }: LineEnd): number {
+  const at = 4 * piece;
+  return distanceToPiece(ends[at]!, ends[at + 1]!, ends[at + 2]!, ends[at + 3]!, x, y);
+}
+
 /**
  * How far an end stops short of the line ahead of it, px; null where it touches one, where none lies ahead within reach, and where the
  * next one goes on in line, as between the dashes of a perforation.
  */
 function measureShort(pieces: ToolPieces, end: LineEnd, near: Nearness): number | null {
-  const { x, y } = end;
   const { weld, snap, reach } = near;
+  const isOwn = (piece: number): boolean =>
+    (pieces.line[piece] === end.line && awayAlong(pieces, end, piece) <= snap) ||
+    isBehind(end, endsOf(pieces, piece), weld);
+  // Most ends touch a line: that is seen from nearby.
+  const touches = (piece: number): boolean => distanceOf(pieces, piece, end) <= snap && !isOwn(piece);
+  if (isAroundPoint(pieces, end, snap, touches)) return null;
   let next = null as Ahead | null;
-  const touches = isAroundPoint(pieces, end, reach, (piece) => {
-    const ends = endsOf(pieces, piece);
-    if ((pieces.line[piece] === end.line && awayAlong(pieces, end, piece) <= snap) || isBehind(end, ends, weld))
-      return false;
-    const [x0, y0, x1, y1] = ends;
-    if (distanceToPiece(x0, y0, x1, y1, x, y) <= snap) return true;
-    const met = meetAhead(end, ends, { beside: snap, weld });
+  isAroundPoint(pieces, end, reach, (piece) => {
+    const met = isOwn(piece) ? null : meetAhead(end, endsOf(pieces, piece), { beside: snap, weld });
     if (met !== null && (next === null || met.along < next.along)) next = met;
     return false;
   });
-  return !touches && next !== null && next.along <= reach && !next.inLine ? next.along : null;
+  return next !== null && next.along <= reach && !next.inLine ? next.along : null;
 }
 
 function listShort({ toolLines, toolPieces, artwork, ticket }: CheckFacts): readonly Odd[] {
@@ -100,7 +100,8 @@ function listShort({ toolLines, toolPieces, artwork, ticket }: CheckFacts): read
   const reach = (mm: number): number => (mm + boundSlack(mm)) / mmPerPx;
   const near = { weld: WELD_MM / mmPerPx, snap: reach(snapMm), reach: reach(creaseReachMm) };
   const odd: Odd[] = [];
-  for (const [position, line] of toolLines.entries()) {
+  for (let position = 0; position < toolLines.length; position += 1) {
+    const line = toolLines[position]!;
     if (line.kind === 'cut' || line.outline.closed) continue;
     for (const end of endsOfLine(toolPieces, position)) {
       const short = measureShort(toolPieces, end, near);

@@ -7,7 +7,7 @@ import type { CheckFacts } from './check-facts.js';
 import { gatherTroubles, type Trouble } from './gather-troubles.js';
 import { joinPlaces, type LineStretch } from './join-places.js';
 import { roundValue, sayMm } from './say-value.js';
-import { isAroundPiece, type ToolPieces } from './tool-pieces.js';
+import { isAroundPiece, lengthOfPiece, type ToolPieces } from './tool-pieces.js';
 
 /** Lines this near lie on each other: above what flattening may leave between two drawings of a curve. @unit mm */
 const ON_MM = 0.02;
@@ -40,28 +40,29 @@ function findStretches(facts: CheckFacts): {
   const same: LineStretch[] = [];
   const other: LineStretch[] = [];
   const passOf = (piece: number): number => toolLines[toolPieces.line[piece]!]!.pass;
-  for (let piece = 0; piece < toolPieces.count; piece += 1) {
-    const line = toolPieces.line[piece]!;
+  let piece = 0;
+  let own: LineStretch[] = [];
+  const look = (near: number): boolean => {
+    if (near >= piece) return false;
+    const isSame = passOf(near) === passOf(piece);
+    // The first of several equal pieces of a pass stands for all, the others are doubled from end to end.
+    if (isSame && areEqual(toolPieces, piece, near)) copies[piece] = 1;
+    const overlap = copies[near] === 1 ? null : overlapOf(endsOf(toolPieces, piece), endsOf(toolPieces, near), on);
+    if (overlap === null) return false;
     const start = toolPieces.start[piece]!;
-    const ends = endsOf(toolPieces, piece);
-    const own: LineStretch[] = [];
-    isAroundPiece(toolPieces, piece, on, (near) => {
-      if (near >= piece) return false;
-      const isSame = passOf(near) === passOf(piece);
-      // The first of several equal pieces of a pass stands for all, the others are doubled from end to end.
-      if (isSame && areEqual(toolPieces, piece, near)) copies[piece] = 1;
-      const overlap = copies[near] === 1 ? null : overlapOf(ends, endsOf(toolPieces, near), on);
-      if (overlap === null) return false;
-      const [from, to] = overlap;
-      (isSame ? own : other).push({ line, from: start + from, to: start + to, distance: 0 });
-      return false;
-    });
-    if (copies[piece] === 0) {
-      for (const stretch of own) same.push(stretch);
+    const stretch = { line: toolPieces.line[piece]!, from: start + overlap[0], to: start + overlap[1], distance: 0 };
+    (isSame ? own : other).push(stretch);
+    return false;
+  };
+  for (; piece < toolPieces.count; piece += 1) {
+    isAroundPiece(toolPieces, piece, on, look);
+    if (copies[piece] === 1) {
+      const [line, start] = [toolPieces.line[piece]!, toolPieces.start[piece]!];
+      same.push({ line, from: start, to: start + lengthOfPiece(toolPieces, piece), distance: 0 });
     } else {
-      const length = Math.hypot(ends[2]! - ends[0]!, ends[3]! - ends[1]!);
-      same.push({ line, from: start, to: start + length, distance: 0 });
+      for (const stretch of own) same.push(stretch);
     }
+    if (own.length > 0) own = [];
   }
   return { same, other };
 }

@@ -1,6 +1,7 @@
 // Can the machine follow the turns and the steps of its lines?
 
 import type { Outline } from '../geometry/outline.js';
+import { lengthOf } from '../geometry/segment.js';
 import type { Shape } from '../model/artwork.js';
 import type { Finding } from '../model/finding.js';
 import { sayCount } from '../model/say-count.js';
@@ -47,7 +48,7 @@ function segmentLength(outline: Outline, segment: number): number {
   let length = 0;
   for (let at = starts[segment]!; at < end; at += 1) {
     const next = 2 * at + 2 < points.length ? 2 * at + 2 : 0;
-    length += Math.hypot(points[next]! - points[2 * at]!, points[next + 1]! - points[2 * at + 1]!);
+    length += lengthOf(points[next]! - points[2 * at]!, points[next + 1]! - points[2 * at + 1]!);
   }
   return length;
 }

@@ -51,6 +51,16 @@ function placeOn(ends: PieceEnds, x: number, y: number, weld: number): number | 
   return t * Math.hypot(x1 - x0, y1 - y0);
 }
 
+/** Whether the boxes of two pieces are farther apart than a distance. */
+function areApart({ ends }: ToolPieces, piece: number, other: number, distance: number): boolean {
+  const [p, q] = [4 * piece, 4 * other];
+  for (const axis of [0, 1]) {
+    const [p0, p1, q0, q1] = [ends[p + axis]!, ends[p + axis + 2]!, ends[q + axis]!, ends[q + axis + 2]!];
+    if (Math.min(p0, p1) - Math.max(q0, q1) > distance || Math.min(q0, q1) - Math.max(p0, p1) > distance) return true;
+  }
+  return false;
+}
+
 /** Where two pieces meet. */
 function meetingsOf(pieces: ToolPieces, piece: number, other: number, weld: number): readonly Meeting[] {
   const [p, q] = [endsOf(pieces, piece), endsOf(pieces, other)];
@@ -168,7 +178,7 @@ export function findCrossings(pieces: ToolPieces, loop: Loop, mmPerPx: number): 
     // The pieces of a short line are fewer than what lies around it.
     const others = end - first <= MOST_PAIRED ? listAfter(piece + 2, end) : piecesNear(pieces, piece, weld);
     for (const other of others) {
-      if (other <= piece + 1 || other >= end) continue;
+      if (other <= piece + 1 || other >= end || areApart(pieces, piece, other, weld)) continue;
       for (const meeting of meetingsOf(pieces, piece, other, weld)) {
         const apart = meeting.t - meeting.s;
         // Neighbours along the line.

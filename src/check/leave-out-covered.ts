@@ -18,7 +18,9 @@ export interface DrawnShape {
 interface Cover {
   readonly at: number;
   readonly points: Float64Array;
-  readonly areaPx2: number;
+  readonly box: Box;
+  /** Which way the points turn. */
+  readonly turn: 1 | -1;
 }
 
 /** Largest covers that are looked at. */
@@ -44,10 +46,11 @@ function turnOf(points: Float64Array): number {
   return Math.abs(Math.abs(sum) - 2 * Math.PI) < 1e-6 ? turn : 0;
 }
 
-/** Whether a convex run of points holds a box. */
-function holdsBox(points: Float64Array, { x0, y0, x1, y1 }: Box): boolean {
+/** Whether a cover holds a box. */
+function holdsBox({ points, turn, box: own }: Cover, box: Box): boolean {
+  if (!containsBox(own, box)) return false;
+  const { x0, y0, x1, y1 } = box;
   const corners = [x0, y0, x1, y0, x1, y1, x0, y1];
-  const turn = turnOf(points) > 0 ? 1 : -1;
   const count = points.length;
   for (let a = 0; a < count; a += 2) {
     const b = a + 2 < count ? a + 2 : 0;
@@ -65,8 +68,9 @@ function coverOf(facts: CheckFacts, { shape, part }: DrawnShape, at: number): Co
   if (!containsBox(shape.drawnBound, fillBox) || facts.clipsOf(shape).length > 0) return null;
   const outlines: readonly Outline[] = facts.outlineOf(shape);
   const points = outlines.length === 1 ? outlines[0]!.points : null;
-  if (points === null || points.length < 6 || points.length > 2 * MOST_CORNERS || turnOf(points) === 0) return null;
-  return { at, points, areaPx2: (fillBox.x1 - fillBox.x0) * (fillBox.y1 - fillBox.y0) };
+  if (points === null || points.length < 6 || points.length > 2 * MOST_CORNERS) return null;
+  const turn = turnOf(points);
+  return turn === 0 ? null : { at, points, box: fillBox, turn: turn > 0 ? 1 : -1 };
 }
 
 /** Whether anything of a shape lets the board show where it is painted. */
@@ -98,7 +102,7 @@ export function leaveOutCovered(facts: CheckFacts, drawn: readonly DrawnShape[])
     if (isCover.has(at) || whitens(one) || !prints(one.shape, one.part)) return true;
     const box = boxes[at]!;
     return !covers.some((cover) => {
-      if (!holdsBox(cover.points, box)) return false;
+      if (!holdsBox(cover, box)) return false;
       if (cover.at > at) return true;
       // White between the two takes the cover away and leaves the shape.
       return !index

@@ -1,7 +1,7 @@
 // The straight pieces of all tool lines, and which lie near which.
 import { type BoxIndex, indexBoxes } from '../geometry/box-index.js';
 import { countPieces } from '../geometry/outline.js';
-import { endsOf } from '../geometry/segment.js';
+import { lengthOf } from '../geometry/segment.js';
 import type { ToolLine } from '../model/tool-line.js';
 
 /** Straight pieces side by side. */
@@ -28,7 +28,8 @@ export function listToolPieces(lines: readonly Pick<ToolLine, 'outline'>[]): Too
   const start = new Float64Array(count);
   const boxes = new Float64Array(4 * count);
   let at = 0;
-  for (const [position, { outline }] of lines.entries()) {
+  for (let position = 0; position < lines.length; position += 1) {
+    const { outline } = lines[position]!;
     const { points } = outline;
     const pieces = countPieces(outline);
     let length = 0;
@@ -49,7 +50,7 @@ export function listToolPieces(lines: readonly Pick<ToolLine, 'outline'>[]): Too
       boxes[4 * at + 3] = Math.max(y0, y1);
       line[at] = position;
       start[at] = length;
-      length += Math.hypot(x1 - x0, y1 - y0);
+      length += lengthOf(x1 - x0, y1 - y0);
       at += 1;
     }
   }
@@ -99,10 +100,15 @@ export function piecesNear(pieces: ToolPieces, piece: number, distance: number):
   return near;
 }
 
+/** Length of a piece. @unit px */
+export function lengthOfPiece({ ends }: ToolPieces, piece: number): number {
+  const at = 4 * piece;
+  return lengthOf(ends[at + 2]! - ends[at]!, ends[at + 3]! - ends[at + 1]!);
+}
+
 /** Length of a line. @unit px */
 export function lengthOfLine(pieces: ToolPieces, line: number): number {
   const last = pieces.first[line + 1]! - 1;
   if (last < pieces.first[line]!) return 0;
-  const [x0, y0, x1, y1] = endsOf(pieces, last);
-  return pieces.start[last]! + Math.hypot(x1 - x0, y1 - y0);
+  return pieces.start[last]! + lengthOfPiece(pieces, last);
 }

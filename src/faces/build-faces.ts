@@ -64,13 +64,17 @@ function addBlank(
 ): void {
   const { panels, blanks, panelOf, used } = numbering;
   const regions = new Map<number, Region>();
-  for (const face of parcel.faces) regions.set(face, faceRegion(ground, face));
-  const sizeOf = (face: number): number => regions.get(face)!.areaMm2;
-  const root = parcel.faces.reduce((best, face) => (sizeOf(face) > sizeOf(best) ? face : best));
+  let root = -1;
+  for (const face of parcel.faces) {
+    const region = faceRegion(ground, face);
+    regions.set(face, region);
+    if (root < 0 || region.areaMm2 > regions.get(root)!.areaMm2) root = face;
+  }
   const joints = growTree(root, folding.folds, folding.byFace, used);
   const first = panels.length;
-  for (const [at, { face }] of joints.entries()) panelOf[face] = first + at;
-  for (const [at, joint] of joints.entries()) {
+  for (let at = 0; at < joints.length; at += 1) panelOf[joints[at]!.face] = first + at;
+  for (let at = 0; at < joints.length; at += 1) {
+    const joint = joints[at]!;
     const fold = joint.fold < 0 ? null : folding.folds[joint.fold]!;
     // Written out: copies of objects cost a carton little, and a sheet of many thousand blanks half of its time.
     const { outer, holes, areaMm2, lengthMm, widthMm, x, y } = regions.get(joint.face)!;
@@ -109,7 +113,8 @@ function addBlank(
 /** Positions of the folds of each face. */
 function foldsByFace(folds: readonly Fold[], count: number): readonly (readonly number[])[] {
   const lists: number[][] = Array.from({ length: count }, () => []);
-  for (const [place, { faces }] of folds.entries()) {
+  for (let place = 0; place < folds.length; place += 1) {
+    const { faces } = folds[place]!;
     lists[faces[0]]!.push(place);
     lists[faces[1]]!.push(place);
   }
@@ -153,7 +158,7 @@ function summarise(blanks: readonly Blank[], mmPerPx: number): Pick<Faces, 'exte
 export function buildFaces(lines: readonly FaceLine[], options: FaceOptions): Faces {
   const { mmPerPx, snapMm, gapMm, creaseReachMm } = options;
   const table = createEdgeTable(WELD_MM / mmPerPx);
-  for (const [position, line] of lines.entries()) addLine(table, line, position);
+  for (let position = 0; position < lines.length; position += 1) addLine(table, lines[position]!, position);
   splitEdges(table);
   const reach = { snap: snapMm / mmPerPx, gap: gapMm / mmPerPx, crease: creaseReachMm / mmPerPx };
   const before = table.a.length;

@@ -1,6 +1,7 @@
 // Lines as edges between nodes; points that lie together are one node.
 import { createNumberMap, type NumberMap } from '../geometry/number-map.js';
 import type { Outline } from '../geometry/outline.js';
+import { lengthOf } from '../geometry/segment.js';
 import type { LineKind } from '../model/faces.js';
 
 /** Bits of an edge's kinds. */
@@ -56,7 +57,7 @@ export function createEdgeTable(weld: number): EdgeTable {
 /** The length of an edge. @unit px */
 export function edgeLength(table: EdgeTable, edge: number): number {
   const { nodes, a, b } = table;
-  return Math.hypot(nodes.x[b[edge]!]! - nodes.x[a[edge]!]!, nodes.y[b[edge]!]! - nodes.y[a[edge]!]!);
+  return lengthOf(nodes.x[b[edge]!]! - nodes.x[a[edge]!]!, nodes.y[b[edge]!]! - nodes.y[a[edge]!]!);
 }
 
 /** Whether an edge parts the board. */
@@ -82,7 +83,7 @@ export function nodeAt(nodes: NodeTable, x: number, y: number): number {
   for (let i = fromColumn; i <= toColumn; i += 1) {
     for (let j = fromRow; j <= toRow; j += 1) {
       for (let node = heads.get(i * STRIDE + j); node >= 0; node = next[node]!) {
-        const distance = Math.hypot(nodes.x[node]! - x, nodes.y[node]! - y);
+        const distance = lengthOf(nodes.x[node]! - x, nodes.y[node]! - y);
         if (distance <= least) {
           least = distance;
           best = node;

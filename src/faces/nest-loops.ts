@@ -43,7 +43,9 @@ export function nestLoops(table: EdgeTable, loops: Loops): Nesting {
     rims.push(loop);
   }
   const outlines = rims.map((loop) => loopPoints(table, loops, loop));
-  const index = indexBoxes(new Float64Array(outlines.flatMap(boundPoints)));
+  const boxes = new Float64Array(4 * outlines.length);
+  for (let face = 0; face < outlines.length; face += 1) boxes.set(boundPoints(outlines[face]!), 4 * face);
+  const index = indexBoxes(boxes);
   const groups = groupLoops(table, loops);
   const findAround = (x: number, y: number, avoid: number): number => {
     let best = -1;

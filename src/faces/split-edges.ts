@@ -15,8 +15,8 @@ function strongest(kinds: number): number {
   return kinds & -kinds;
 }
 
-/** Edges between the same nodes are one, with the kinds of all and the shape of the first. */
-function mergeEqual(table: EdgeTable): void {
+/** Edges between the same nodes are one, with the kinds of all and the shape of the first; fresh where any of them is. */
+function mergeEqual(table: EdgeTable, fresh: number[]): void {
   const { a, b, kinds, lines } = table;
   const seen = createNumberMap();
   let count = 0;
@@ -27,6 +27,7 @@ function mergeEqual(table: EdgeTable): void {
       // The line that counts where they lie on each other is the one of the stronger kind.
       if (strongest(kinds[edge]!) < strongest(kinds[first]!)) lines[first] = lines[edge]!;
       kinds[first]! |= kinds[edge]!;
+      fresh[first]! |= fresh[edge]!;
       continue;
     }
     seen.set(key, count);
@@ -34,9 +35,10 @@ function mergeEqual(table: EdgeTable): void {
     b[count] = b[edge]!;
     kinds[count] = kinds[edge]!;
     lines[count] = lines[edge]!;
+    fresh[count] = fresh[edge]!;
     count += 1;
   }
-  for (const list of [a, b, kinds, lines]) list.length = count;
+  for (const list of [a, b, kinds, lines, fresh]) list.length = count;
 }
 
 /** Boxes of all edges, grown by the weld. */
@@ -92,44 +94,54 @@ function cutPair(table: EdgeTable, cuts: Cuts, p: number, q: number): void {
   if (node !== c && node !== d) addCut(cuts, q, node);
 }
 
-/** Where edges must be parted, by edge. */
-function findCuts(table: EdgeTable): Cuts {
+/** Where edges must be parted, by edge. Two edges that were there in the round before have been held against each other. */
+function findCuts(table: EdgeTable, fresh: readonly number[]): Cuts {
   const boxes = boxEdges(table);
   const index = indexBoxes(boxes);
   const cuts: Cuts = new Map();
   let edge = 0;
   const cut = (other: number): boolean => {
     if (other > edge) cutPair(table, cuts, edge, other);
+    else if (fresh[other] === 0) cutPair(table, cuts, other, edge);
     return false;
   };
   for (; edge < table.a.length; edge += 1) {
+    if (fresh[edge] === 0) continue;
     const at = 4 * edge;
     index.meets(boxes[at]!, boxes[at + 1]!, boxes[at + 2]!, boxes[at + 3]!, cut);
   }
   return cuts;
 }
 
-/** Puts parts in the place of edges that are cut. */
-function applyCuts(table: EdgeTable, cuts: Cuts): void {
+/** Puts parts in the place of edges that are cut; returns which edges are such parts. */
+function applyCuts(table: EdgeTable, cuts: Cuts): number[] {
   const { nodes, a, b, kinds, lines } = table;
   const before: EdgeTable = { nodes, a, b, kinds, lines };
   table.a = [];
   table.b = [];
   table.kinds = [];
   table.lines = [];
+  const fresh: number[] = [];
   for (let edge = 0; edge < before.a.length; edge += 1) {
     const from = before.a[edge]!;
     const to = before.b[edge]!;
+    const found = cuts.get(edge);
+    if (found === undefined) {
+      addEdge(table, from, to, before.kinds[edge]!, before.lines[edge]!);
+      fresh.push(0);
+      continue;
+    }
     const [dx, dy] = [nodes.x[to]! - nodes.x[from]!, nodes.y[to]! - nodes.y[from]!];
     const along = (node: number): number =>
       (nodes.x[node]! - nodes.x[from]!) * dx + (nodes.y[node]! - nodes.y[from]!) * dy;
-    const on = (cuts.get(edge) ?? []).sort((p, q) => along(p) - along(q));
     let last = from;
-    for (const node of [...on, to]) {
+    for (const node of [...found.sort((p, q) => along(p) - along(q)), to]) {
       addEdge(table, last, node, before.kinds[edge]!, before.lines[edge]!);
       last = node;
     }
+    while (fresh.length < table.a.length) fresh.push(1);
   }
+  return fresh;
 }
 
 /**
@@ -138,11 +150,12 @@ function applyCuts(table: EdgeTable, cuts: Cuts): void {
  * A node nearer to an edge than the weld is on it; edges that cross get a node there; edges between the same nodes become one.
  */
 export function splitEdges(table: EdgeTable): void {
-  mergeEqual(table);
+  let fresh = table.a.map(() => 1);
+  mergeEqual(table, fresh);
   for (let round = 0; round < ROUNDS; round += 1) {
-    const cuts = findCuts(table);
+    const cuts = findCuts(table, fresh);
     if (cuts.size === 0) return;
-    applyCuts(table, cuts);
-    mergeEqual(table);
+    fresh = applyCuts(table, cuts);
+    mergeEqual(table, fresh);
   }
 }

@@ -1,5 +1,6 @@
 // Loops around the faces that edges enclose.
 import { orient } from '../geometry/orient.js';
+import { lengthOf } from '../geometry/segment.js';
 import { sortFew } from '../geometry/sort-few.js';
 import type { EdgeTable } from './edge-table.js';
 
@@ -29,11 +30,13 @@ function pruneLoose(table: EdgeTable): Uint8Array {
   const degree = new Uint32Array(nodes.x.length);
   // The sum of a node's edges: where one is left, it is that edge.
   const sum = new Float64Array(nodes.x.length);
+  const add = (node: number, edge: number, by: 1 | -1): void => {
+    degree[node]! += by;
+    sum[node]! += by * edge;
+  };
   for (let edge = 0; edge < count; edge += 1) {
-    for (const node of [a[edge]!, b[edge]!]) {
-      degree[node]! += 1;
-      sum[node]! += edge;
-    }
+    add(a[edge]!, edge, 1);
+    add(b[edge]!, edge, 1);
   }
   const kept = new Uint8Array(count).fill(1);
   const open: number[] = [];
@@ -43,8 +46,7 @@ function pruneLoose(table: EdgeTable): Uint8Array {
     const edge = sum[node]!;
     kept[edge] = 0;
     for (const end of [a[edge]!, b[edge]!]) {
-      degree[end]! -= 1;
-      sum[end]! -= edge;
+      add(end, edge, -1);
       if (degree[end] === 1) open.push(end);
     }
   }
@@ -115,7 +117,7 @@ export function traceLoops(table: EdgeTable): Loops {
       const [p, q] = [originOf(table, half), originOf(table, half ^ 1)];
       const [px, py, qx, qy] = [nodes.x[p]! - x0, nodes.y[p]! - y0, nodes.x[q]! - x0, nodes.y[q]! - y0];
       twice += px * qy - qx * py;
-      around += Math.hypot(qx - px, qy - py);
+      around += lengthOf(qx - px, qy - py);
       half = next[half]!;
     } while (half !== start);
     first.push(start);

@@ -127,20 +127,22 @@ export function flattenPath(path: PathData, matrix: Matrix, tolerance: number): 
   let run: Run = { points: [], starts: [], curved: [] };
   let at = 0;
   const finish = (closed: boolean): void => {
+    if (run.points.length === 0) return;
     const outline = finishRun(run, closed);
     if (outline !== null) outlines.push(outline);
-    run = { points: [], starts: [], curved: [] };
   };
   for (let index = 0; index < opCount; index += 1) {
     const op = ops[index]!;
     if (op === MOVE) {
       finish(false);
+      if (run.points.length > 0) run = { points: [], starts: [], curved: [] };
       addPoint(run, matrix, coords[at]!, coords[at + 1]!);
       at += 2;
       continue;
     }
     if (op === CLOSE) {
       finish(true);
+      run = { points: [], starts: [], curved: [] };
       continue;
     }
     run.starts.push(run.points.length / 2 - 1);

@@ -9,6 +9,11 @@ export function endsOf({ ends }: { readonly ends: Float64Array }, piece: number)
   return [ends[at]!, ends[at + 1]!, ends[at + 2]!, ends[at + 3]!];
 }
 
+/** The length of a vector. `Math.hypot` guards against numbers that no sheet has, and makes objects to do so. */
+export function lengthOf(x: number, y: number): number {
+  return Math.sqrt(x * x + y * y);
+}
+
 /** The place on a piece nearest to a point: 0 at its start, 1 at its end. */
 export function nearestParameter(ax: number, ay: number, bx: number, by: number, x: number, y: number): number {
   const dx = bx - ax;
@@ -22,7 +27,7 @@ export function nearestParameter(ax: number, ay: number, bx: number, by: number,
 /** The distance of a point from a piece. */
 export function distanceToPiece(ax: number, ay: number, bx: number, by: number, x: number, y: number): number {
   const t = nearestParameter(ax, ay, bx, by, x, y);
-  return Math.hypot(ax + t * (bx - ax) - x, ay + t * (by - ay) - y);
+  return lengthOf(ax + t * (bx - ax) - x, ay + t * (by - ay) - y);
 }
 
 /** Where the lines through two pieces (x0, y0, x1, y1) meet, as a share of the first; null where they are parallel. */
@@ -50,7 +55,7 @@ interface Seen {
 function seeFrom(p: ArrayLike<number>, q: ArrayLike<number>): Seen | null {
   const dx = p[2]! - p[0]!;
   const dy = p[3]! - p[1]!;
-  const length = Math.hypot(dx, dy);
+  const length = lengthOf(dx, dy);
   if (!(length > 0)) return null;
   const along = (x: number, y: number): number => ((x - p[0]!) * dx + (y - p[1]!) * dy) / length;
   const beside = (x: number, y: number): number => ((y - p[1]!) * dx - (x - p[0]!) * dy) / length;

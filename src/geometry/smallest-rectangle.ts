@@ -1,5 +1,6 @@
 // The smallest rectangle around points, however it lies.
 import { orient } from './orient.js';
+import { lengthOf } from './segment.js';
 import { sortFew } from './sort-few.js';
 
 /** The corners from the first of a list to its last that turn one way only; the last is left out. */
@@ -76,7 +77,7 @@ export function smallestRectangle(points: Float64Array): readonly [number, numbe
   for (let edge = 0; edge < count; edge += 1) {
     const next = (2 * edge + 2) % hull.length;
     const [dx, dy] = [hull[next]! - hull[2 * edge]!, hull[next + 1]! - hull[2 * edge + 1]!];
-    const length = Math.hypot(dx, dy);
+    const length = lengthOf(dx, dy);
     if (!(length > 0)) continue;
     const [ux, uy] = [dx / length, dy / length];
     ahead = climb(hull, Math.max(ahead, edge + 1), ux, uy);

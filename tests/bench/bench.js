@@ -27,6 +27,7 @@ const SIZES_MB = asked < 0 ? [1, 10, 50, 200] : process.argv[asked + 1].split(',
 /** Ways to do the job; `slow` ones run once on large files. */
 const WAYS = [
   { way: 'floor', label: 'read and write the same bytes' },
+  { way: 'least', label: 'and look at each, read numbers, hash' },
   { way: 'naive', label: 'parse, delete, serialise, per pass', slow: true },
   { way: 'cheerio', label: 'the same with cheerio', slow: true },
   { way: 'txml', label: 'the same with txml', slow: true },

@@ -1,6 +1,7 @@
 // One measured job in a process of its own: node job.js WAY FILE FOLDER. It says time and memory as JSON.
 import { closeSync, openSync, readdirSync, readFileSync, writeFileSync, writeSync } from 'node:fs';
 import { basename, join } from 'node:path';
+import { lookAtBytes } from './look-at-bytes.js';
 
 const [way, file, folder] = process.argv.slice(2);
 const LAYERS = ['Artwork', 'Crease', 'Cut'];
@@ -77,6 +78,7 @@ async function runMany(runOne) {
 const PLAIN = { verify: false, skipChecks: true };
 const WAYS = {
   floor: copyBytes,
+  least: () => lookAtBytes(file, folder),
   naive: runNaive,
   cheerio: runCheerio,
   txml: runTxml,
