@@ -18,5 +18,7 @@ export function joinGroups(leaders: Int32Array, a: number, b: number): void {
 
 /** Groups of one item each. */
 export function createGroups(count: number): Int32Array {
-  return Int32Array.from({ length: count }, (_, item) => item);
+  const leaders = new Int32Array(count);
+  for (let item = 0; item < count; item += 1) leaders[item] = item;
+  return leaders;
 }
