@@ -19,7 +19,7 @@ export interface Outline {
 /** How many straight pieces an outline has. */
 export function countPieces(outline: Outline): number {
   const pairs = outline.points.length / 2;
-  return outline.closed ? (pairs > 1 ? pairs : 0) : pairs - 1;
+  return outline.closed && pairs > 1 ? pairs : Math.max(0, pairs - 1);
 }
 
 /**
