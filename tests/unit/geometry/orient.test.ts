@@ -100,9 +100,16 @@ describe('orient', () => {
     const side = 2 ** 26;
     expect(orient(side + 1, side, side, side - 1, 0, 0)).toBe(-1);
     expect(orient(side, side - 1, side + 1, side, 0, 0)).toBe(1);
+    expect(orient(4 * side + 4, 4 * side, side, side - 1, 0, 0)).toBe(-4);
+    expect(orient(8 * side, 8 * side - 8, side + 1, side, 0, 0)).toBe(8);
   });
 
   it('is not zero where the area as computed is', () => {
+    // Nearer to the line through (0.1, 0.7) and its double than a sum with them can show: twice the area is 0.1 y - 0.7 x.
+    expect(orient(1e-100, 0, 0.1, 0.7, 0.2, 1.4)).toBeLessThan(0);
+    expect(orient(-1e-100, 0, 0.1, 0.7, 0.2, 1.4)).toBeGreaterThan(0);
+    expect(orient(0, 1e-100, 0.1, 0.7, 0.2, 1.4)).toBeGreaterThan(0);
+    expect(orient(0, -1e-100, 0.1, 0.7, 0.2, 1.4)).toBeLessThan(0);
     // (1 + 2u) - (1 + u)(1 + u) = -u u: nothing in the last place of 1.
     const unit = Number.EPSILON;
     expect(orient(1 + 2 * unit, 1 + unit, 1 + unit, 1, 0, 0)).toBeLessThan(0);

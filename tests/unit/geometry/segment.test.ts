@@ -226,8 +226,9 @@ describe('meetAhead', () => {
     expectMiss(slanting, pieceFrom(10, -3, 10, -1));
     expectMiss(slanting, pieceFrom(-10, -1, -10, 3));
     expectMiss(slanting, pieceFrom(-8, -3, 6, 11));
-    // Through the start itself is not ahead.
+    // Through the start itself, or from there on, is not ahead.
     expectMiss(level, [2, 1, 2, 9]);
+    expectMiss(level, [2, 3, 9, 3]);
   });
 
   it('meets an end that only touches, from either side', () => {
