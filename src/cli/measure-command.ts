@@ -2,6 +2,7 @@
 
 import { readInput } from '../disk/read-input.js';
 import { judgeMarks, type RegisterReport, readMarks } from '../index.js';
+import { decodeText } from '../model/platform.js';
 import { printRegister } from '../report/print-register.js';
 import { writeJson, writeResult } from './console.js';
 import { EXIT } from './exit-code.js';
@@ -24,7 +25,7 @@ export async function measureTable(
   tolerance: number | null,
 ): Promise<RegisterReport> {
   const { bytes } = await readInput(path, MOST_BYTES);
-  return judgeMarks(readMarks(new TextDecoder().decode(bytes), job?.marks ?? null), tolerance);
+  return judgeMarks(readMarks(decodeText(bytes), job?.marks ?? null), tolerance);
 }
 
 /** Whether a report holds an error. */

@@ -37,6 +37,13 @@ export function decodeUtf8(bytes: Uint8Array): string {
   return new platform.TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
 }
 
+/** The text of a plain file, as editors and spreadsheets save it: UTF-8, or UTF-16 where a byte order mark says so; the mark is left out. */
+export function decodeText(bytes: Uint8Array): string {
+  const isLittle = bytes[0] === 0xff && bytes[1] === 0xfe;
+  const isBig = bytes[0] === 0xfe && bytes[1] === 0xff;
+  return new platform.TextDecoder(isLittle ? 'utf-16le' : isBig ? 'utf-16be' : 'utf-8').decode(bytes);
+}
+
 /**
  * A strict decoder for a named encoding.
  *

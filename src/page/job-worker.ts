@@ -2,6 +2,7 @@
 import type { Finding } from '../model/finding.js';
 import type { Inspection } from '../model/inspection.js';
 import type { RoadOptions } from '../model/job.js';
+import { decodeText } from '../model/platform.js';
 import { PinbarError } from '../model/trouble.js';
 import { split } from '../pipeline.js';
 import { listOutlines, type Outlines } from '../road/list-outlines.js';
@@ -42,9 +43,7 @@ function listTransfers(outlines: Outlines): readonly Transferable[] {
 function excerptFor(bytes: Uint8Array | null, findings: readonly Finding[]): readonly ExcerptLine[] {
   const place = findings.at(-1)?.place;
   if (bytes === null || place?.line === undefined || bytes.length > LONGEST_EXCERPT_BYTES) return [];
-  const isWide = (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
-  const label = isWide ? (bytes[0] === 0xff ? 'utf-16le' : 'utf-16be') : 'utf-8';
-  return cutExcerpt(new TextDecoder(label).decode(bytes), place.line, place.column ?? 1);
+  return cutExcerpt(decodeText(bytes), place.line, place.column ?? 1);
 }
 
 function listFaults(error: unknown): readonly Finding[] {

@@ -11,7 +11,16 @@ const PROFILE_SHAPE: Shape = { noun: 'profile', fields: PROFILE_FIELDS, required
 
 const HAZARDS = ['blade', 'ultraviolet', 'hot'];
 
-const DAY = /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])$/;
+const DAY = /^(\d{4})-(\d\d)-(\d\d)$/;
+
+/** Whether the calendar has a day. */
+function isDay(text: string): boolean {
+  const [, year, month, day] = DAY.exec(text) ?? [];
+  if (year === undefined) return false;
+  const date = new Date(0);
+  date.setUTCFullYear(Number(year), Number(month) - 1, Number(day));
+  return date.getUTCMonth() === Number(month) - 1 && date.getUTCDate() === Number(day);
+}
 
 /** A word that must be one of a few. */
 function checkWord(word: string, path: string, known: readonly string[], what: string): readonly ShapeFault[] {
@@ -53,7 +62,7 @@ function checkDays(value: unknown, path: string): readonly ShapeFault[] {
   return Object.entries(value).flatMap(([key, inner]): readonly ShapeFault[] => {
     const at = Array.isArray(value) ? `${path}[${key}]` : path === '' ? key : `${path}.${key}`;
     if (key !== 'on' || typeof inner !== 'string') return checkDays(inner, at);
-    if (DAY.test(inner)) return [];
+    if (isDay(inner)) return [];
     return [{ path: at, message: `${at} is "${inner}", which is no day.`, remedy: 'Write it as 2026-03-31.' }];
   });
 }

@@ -59,6 +59,17 @@ describe('pinbar measure', () => {
     expect([status, JSON.parse(stdout).chosen, JSON.parse(stdout).verdict]).toEqual([0, 'scale', 'correctable']);
   });
 
+  it('reads a table that a spreadsheet saved as UTF-16', () => {
+    const table = readFileSync(join(folder, 'marks.csv'), 'utf8');
+    const wide = Buffer.from(`\uFEFF${table}`, 'utf16le');
+    writeFileSync(join(folder, 'wide.csv'), wide);
+    writeFileSync(join(folder, 'swapped.csv'), Buffer.from(wide).swap16());
+    const { stdout } = run(['measure', 'marks.csv', '--job', 'job', '--json']);
+    for (const name of ['wide.csv', 'swapped.csv']) {
+      expect(run(['measure', name, '--job', 'job', '--json'])).toMatchObject({ status: 0, stdout });
+    }
+  });
+
   it('leaves the verdict to the shop where it gave no tolerance', () => {
     expect(run(['measure', 'marks.csv', '--job', 'job']).stdout).toContain("the shop's to say");
   });

@@ -1,6 +1,6 @@
 // What Node does natively and what the web does instead must agree.
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { encodeBase64, equalBytes } from '../../../src/model/platform.js';
+import { decodeText, encodeBase64, equalBytes } from '../../../src/model/platform.js';
 
 const BYTES = Uint8Array.from({ length: 70_001 }, (_, i) => (i * 7 + (i >> 8)) & 0xff);
 
@@ -27,5 +27,18 @@ describe.each([
     expect(equalBytes(BYTES, BYTES.slice())).toBe(true);
     expect(equalBytes(BYTES, other)).toBe(false);
     expect(equalBytes(BYTES, BYTES.subarray(1))).toBe(false);
+  });
+});
+
+describe('decodeText', () => {
+  const bytesOf = (text: string, encoding: 'utf8' | 'utf16le'): Buffer => Buffer.from(`\uFEFF${text}`, encoding);
+
+  it('reads UTF-8, and UTF-16 behind a byte order mark, of either order', () => {
+    const text = 'Pass;Höhe\n1;0,25\n';
+    expect(decodeText(Buffer.from(text))).toBe(text);
+    expect(decodeText(bytesOf(text, 'utf8'))).toBe(text);
+    expect(decodeText(bytesOf(text, 'utf16le'))).toBe(text);
+    expect(decodeText(bytesOf(text, 'utf16le').swap16())).toBe(text);
+    expect(decodeText(new Uint8Array(0))).toBe('');
   });
 });

@@ -86,6 +86,27 @@ describe('readProfile', () => {
     ]);
   });
 
+  it.each([
+    ['2026-02-28', true],
+    ['2026-02-29', false],
+    ['2028-02-29', true],
+    ['1900-02-29', false],
+    ['2000-02-29', true],
+    ['2026-04-30', true],
+    ['2026-04-31', false],
+    ['2026-00-10', false],
+    ['2026-01-00', false],
+    ['0001-01-01', true],
+    ['26-01-01', false],
+    ['2026-1-1', false],
+  ])('takes %s for a day of the calendar: %s', (on, isDay) => {
+    const settings = [{ tool: 'knife', speedCmS: { ...figure(1), on } }];
+    const faults = faultsOf({ ...PLAIN, materials: [{ name: 'board', settings }] });
+    expect(faults.map(([, message]) => message)).toEqual(
+      isDay ? [] : [`materials[0].settings[0].speedCmS.on is "${on}", which is no day.`],
+    );
+  });
+
   it('takes the starter profile, in which every figure says that nobody tried it', () => {
     const text = readFileSync('samples/shop.profile.json', 'utf8');
     expect(() => readProfile(text)).not.toThrow();
