@@ -43,19 +43,26 @@ function lengthAlong(hull: Float64Array, corner: number, ux: number, uy: number)
   return hull[at]! * ux + hull[at + 1]! * uy;
 }
 
-/** The first corner, from one on, after which the next lies no farther along a direction. */
-function climb(hull: Float64Array, from: number, ux: number, uy: number): number {
+/**
+ * The corner farthest along a direction, sought from one on until the way goes down.
+ *
+ * @param slack - What rounding does to a length: no way down, where two corners are almost one.
+ */
+function climb(hull: Float64Array, from: number, ux: number, uy: number, slack: number): number {
   const end = from + hull.length / 2;
-  let corner = from;
-  let height = lengthAlong(hull, corner, ux, uy);
-  while (corner < end) {
-    const next = lengthAlong(hull, corner + 1, ux, uy);
-    if (!(next > height)) break;
-    height = next;
-    corner += 1;
+  let farthest = from;
+  let most = lengthAlong(hull, from, ux, uy);
+  for (let corner = from + 1; corner < end; corner += 1) {
+    const length = lengthAlong(hull, corner, ux, uy);
+    if (length < most - slack) break;
+    if (length > most) [farthest, most] = [corner, length];
   }
-  return corner;
+  return farthest;
 }
+
+/** What rounding does to a length, and below what an edge has no direction to rely on, both as shares of the hull. */
+const ROUNDING = 1e-12;
+const LEAST_EDGE = 1e-9;
 
 /**
  * Long and short side of the rectangle of least area around points.
@@ -66,23 +73,26 @@ export function smallestRectangle(points: Float64Array): readonly [number, numbe
   // Measured from a point of it, so that what lies far away costs no digits.
   const hull = convexHull(points);
   const [x0, y0] = [hull[0]!, hull[1]!];
+  let extent = 0;
   for (let at = 0; at < hull.length; at += 2) {
     hull[at]! -= x0;
     hull[at + 1]! -= y0;
+    extent = Math.max(extent, Math.abs(hull[at]!), Math.abs(hull[at + 1]!));
   }
+  if (!(extent > 0)) return [0, 0];
   const count = hull.length / 2;
-  if (count < 2) return [0, 0];
+  const slack = ROUNDING * extent;
   let [long, short] = [Infinity, Infinity];
   let [ahead, corner, behind] = [1, 1, 1];
   for (let edge = 0; edge < count; edge += 1) {
     const next = (2 * edge + 2) % hull.length;
     const [dx, dy] = [hull[next]! - hull[2 * edge]!, hull[next + 1]! - hull[2 * edge + 1]!];
     const length = lengthOf(dx, dy);
-    if (!(length > 0)) continue;
+    if (!(length > LEAST_EDGE * extent)) continue;
     const [ux, uy] = [dx / length, dy / length];
-    ahead = climb(hull, Math.max(ahead, edge + 1), ux, uy);
-    corner = climb(hull, Math.max(corner, ahead), -uy, ux);
-    behind = climb(hull, Math.max(behind, corner), -ux, -uy);
+    ahead = climb(hull, Math.max(ahead, edge + 1), ux, uy, slack);
+    corner = climb(hull, Math.max(corner, ahead), -uy, ux, slack);
+    behind = climb(hull, Math.max(behind, corner), -ux, -uy, slack);
     const along = lengthAlong(hull, ahead, ux, uy) - lengthAlong(hull, behind, ux, uy);
     const across = lengthAlong(hull, corner, -uy, ux) - lengthAlong(hull, edge, -uy, ux);
     if (along * across < long * short) [long, short] = [along, across];
