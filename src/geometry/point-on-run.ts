@@ -8,7 +8,7 @@ export function pointOnRun(
   matrix: Matrix,
   length: number,
 ): { readonly x: number; readonly y: number } {
-  let at = run.closed && length > run.length ? length - run.length : length;
+  let at = run.closed ? length % run.length : length;
   for (const segment of run.segments) {
     if (at <= segment.length) return lookAt(segment, matrix, parameterAt(segment, matrix, at));
     at -= segment.length;
