@@ -63,9 +63,18 @@ function climb(hull: Float64Array, from: number, ux: number, uy: number, slack: 
 /** What rounding does to a length, and below what an edge has no direction to rely on, both as shares of the hull. */
 const ROUNDING = 1e-12;
 const LEAST_EDGE = 1e-9;
+/** Areas that differ by a smaller share are the same. */
+const SAME_AREA = 1e-9;
+
+/** Whether one rectangle is smaller than another; of two alike, as all three around a triangle are, the one with the shorter way round. */
+function isSmaller(along: number, across: number, long: number, short: number): boolean {
+  const [own, best] = [along * across, long * short];
+  if (Math.abs(own - best) <= SAME_AREA * best) return along + across < long + short;
+  return own < best;
+}
 
 /**
- * Long and short side of the rectangle of least area around points.
+ * Long and short side of the rectangle of least area around points; of several alike, of the one with the shortest way round.
  *
  * @source G. Toussaint, Solving geometric problems with the rotating calipers, 1983: it lies along an edge of the hull
  */
@@ -95,7 +104,7 @@ export function smallestRectangle(points: Float64Array): readonly [number, numbe
     behind = climb(hull, Math.max(behind, corner), -ux, -uy, slack);
     const along = lengthAlong(hull, ahead, ux, uy) - lengthAlong(hull, behind, ux, uy);
     const across = lengthAlong(hull, corner, -uy, ux) - lengthAlong(hull, edge, -uy, ux);
-    if (along * across < long * short) [long, short] = [along, across];
+    if (isSmaller(along, across, long, short)) [long, short] = [along, across];
   }
   return [Math.max(long, short), Math.min(long, short)];
 }

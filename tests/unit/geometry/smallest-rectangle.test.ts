@@ -214,3 +214,27 @@ describe('the smallest rectangle', () => {
       expect(smallestRectangle(Float64Array.from(points))).toEqual([0, 0]);
   });
 });
+
+describe('rectangles that are alike', () => {
+  it('of the three around a triangle, each of twice its area, it is the one with the shortest way round, however the triangle lies', () => {
+    for (let degrees = 0; degrees < 360; degrees += 7) {
+      const [cos, sin] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+      for (const mirror of [1, -1]) {
+        const corners: readonly Point[] = [
+          [0, 0],
+          [30 * mirror, 0],
+          [0, 20],
+        ];
+        for (let first = 0; first < 3; first += 1) {
+          const turned = [...corners.slice(first), ...corners.slice(0, first)].flatMap(([x, y]) => [
+            x * cos - y * sin + 400,
+            x * sin + y * cos - 50,
+          ]);
+          const [long, short] = smallestRectangle(Float64Array.from(turned));
+          expect(long).toBeCloseTo(30, 9);
+          expect(short).toBeCloseTo(20, 9);
+        }
+      }
+    }
+  });
+});
