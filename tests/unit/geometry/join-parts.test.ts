@@ -12,6 +12,7 @@ import {
   splitRegion,
   subtractRegion,
 } from '../../../src/geometry/region.js';
+import { drawRing, fromLeft } from './draw-ring.js';
 import { seedChance } from './seed-chance.js';
 
 const SIDE = 100_000;
@@ -109,21 +110,8 @@ describe('joinParts, ring by ring', () => {
   const LEFT = { x0: 0, y0: 0, x1: 100, y1: 100 };
   const RIGHT = { x0: 100, y0: 0, x1: 200, y1: 100 };
 
-  function draw(...pairs: readonly (readonly [number, number])[]): GridLine {
-    return pairs.map(([x, y]) => ({ x, y }));
-  }
-
   function rectangle(x0: number, y0: number, x1: number, y1: number): GridLine {
-    return draw([x0, y0], [x1, y0], [x1, y1], [x0, y1]);
-  }
-
-  /** The ring from its leftmost point on, the topmost of several. */
-  function fromLeft(ring: GridLine): GridLine {
-    const first = ring.reduce((best, { x, y }, at) => {
-      const least = ring[best]!;
-      return x < least.x || (x === least.x && y < least.y) ? at : best;
-    }, 0);
-    return [...ring.slice(first), ...ring.slice(0, first)];
+    return drawRing([x0, y0], [x1, y0], [x1, y1], [x0, y1]);
   }
 
   /** x and y exchanged; the ring then runs the other way, and is turned round. */
@@ -148,11 +136,11 @@ describe('joinParts, ring by ring', () => {
   }
 
   it('leaves the lines of a border that only one side has', () => {
-    const cross = draw([0, 0], [100, 0], [100, 20], [150, 20], [150, 60], [100, 60], [100, 100], [0, 100]);
+    const cross = drawRing([0, 0], [100, 0], [100, 20], [150, 20], [150, 60], [100, 60], [100, 100], [0, 100]);
     expect(join([[rectangle(0, 0, 100, 100)]], [[rectangle(100, 20, 150, 60)]])).toEqual([[cross]]);
-    const wider = draw([40, 30], [100, 30], [100, 0], [200, 0], [200, 100], [100, 100], [100, 70], [40, 70]);
+    const wider = drawRing([40, 30], [100, 30], [100, 0], [200, 0], [200, 100], [100, 100], [100, 70], [40, 70]);
     expect(join([[rectangle(40, 30, 100, 70)]], [[rectangle(100, 0, 200, 100)]])).toEqual([[wider]]);
-    const stepped = draw([0, 0], [100, 0], [100, 30], [200, 30], [200, 90], [100, 90], [100, 60], [0, 60]);
+    const stepped = drawRing([0, 0], [100, 0], [100, 30], [200, 30], [200, 90], [100, 90], [100, 60], [0, 60]);
     expect(join([[rectangle(0, 0, 100, 60)]], [[rectangle(100, 30, 200, 90)]])).toEqual([[stepped]]);
   });
 
@@ -164,7 +152,7 @@ describe('joinParts, ring by ring', () => {
     expect(joined).toHaveLength(1);
     const [{ region, area, pieces }] = joined as [(typeof joined)[0]];
     expect(region.map(fromLeft)).toEqual([
-      draw([0, 0], [150, 0], [150, 100], [0, 100], [0, 70], [100, 70], [100, 30], [0, 30]),
+      drawRing([0, 0], [150, 0], [150, 100], [0, 100], [0, 70], [100, 70], [100, 30], [0, 30]),
     ]);
     expect(area).toBe(3000 + 3000 + 5000);
     expect(pieces).toEqual([
@@ -175,8 +163,8 @@ describe('joinParts, ring by ring', () => {
   });
 
   it('makes a window of two halves, and tells it after the frame', () => {
-    const left = draw([0, 0], [100, 0], [100, 20], [40, 20], [40, 80], [100, 80], [100, 100], [0, 100]);
-    const right = draw([100, 0], [200, 0], [200, 100], [100, 100], [100, 80], [160, 80], [160, 20], [100, 20]);
+    const left = drawRing([0, 0], [100, 0], [100, 20], [40, 20], [40, 80], [100, 80], [100, 100], [0, 100]);
+    const right = drawRing([100, 0], [200, 0], [200, 100], [100, 100], [100, 80], [160, 80], [160, 20], [100, 20]);
     const window = fromLeft(rectangle(40, 20, 160, 80).toReversed());
     expect(join([[left]], [[right]])).toEqual([[rectangle(0, 0, 200, 100), window]]);
   });
@@ -207,24 +195,24 @@ describe('joinParts, ring by ring', () => {
   });
 
   it('drops points that fall together on a border, and what has no area there', () => {
-    const nibbled = draw([0, 0], [99, 0], [100, 1], [100, 50], [0, 50]);
+    const nibbled = drawRing([0, 0], [99, 0], [100, 1], [100, 50], [0, 50]);
     expect(join([[nibbled]], [[rectangle(100, 0, 200, 50)]])).toEqual([[rectangle(0, 0, 200, 50)]]);
-    expect(join([[draw([98, 10], [100, 10], [100, 90], [98, 90])]], [])).toEqual([[]]);
+    expect(join([[drawRing([98, 10], [100, 10], [100, 90], [98, 90])]], [])).toEqual([[]]);
   });
 
   it.each([
     [11, 4],
     [12, 5],
   ])('takes the corner away that rounding made of a straight line at a border: at %d for 10', (y, corners) => {
-    const left = draw([0, 0], [100, y], [100, 100], [0, 100]);
-    const right = draw([100, y], [200, 20], [200, 100], [100, 100]);
+    const left = drawRing([0, 0], [100, y], [100, 100], [0, 100]);
+    const right = drawRing([100, y], [200, 20], [200, 100], [100, 100]);
     const [[ring]] = join([[left]], [[right]]) as [[GridLine]];
     expect(ring).toHaveLength(corners);
   });
 
   it('keeps corners away from the border however flat they are, unless they lie on the line', () => {
-    const left = draw([0, 10], [50, 11], [100, 10], [100, 50], [50, 50], [0, 50]);
+    const left = drawRing([0, 10], [50, 11], [100, 10], [100, 50], [50, 50], [0, 50]);
     const [[ring]] = join([[left]], [[rectangle(100, 10, 200, 50)]]) as [[GridLine]];
-    expect(ring).toEqual(draw([0, 10], [50, 11], [200, 10], [200, 50], [0, 50]));
+    expect(ring).toEqual(drawRing([0, 10], [50, 11], [200, 10], [200, 50], [0, 50]));
   });
 });
