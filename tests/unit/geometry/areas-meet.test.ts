@@ -258,6 +258,17 @@ describe('held against exact distances and areas of whole coordinates', () => {
   });
 });
 
+describe('thin bars', () => {
+  it('that cross are found, also where no line across both comes by', () => {
+    // They cross near 14.7, 14.7; fifteen lines from y 7 to 22.2 pass at 14.6 and 15.6.
+    const rising = fill('M0 0L40 40V40.2L0 0.2Z');
+    const falling = fill('M0 22L30 7V7.2L0 22.2Z');
+    expect([areasMeet(rising, falling, ALL), areasMeet(falling, rising, ALL)]).toEqual([true, true]);
+    const short = fill('M0 22L14 15V15.2L0 22.2Z');
+    expect([areasMeet(rising, short, ALL), areasMeet(short, rising, ALL)]).toEqual([false, false]);
+  });
+});
+
 describe('a hair', () => {
   it.each([
     ['bands', line('M0 0H40'), (gap: number) => line(`M5 ${2 - gap}H30`)],
@@ -312,9 +323,12 @@ describe('what lies in a fill without meeting its lines', () => {
     expect(areasMeetWithin(fill(RING, 'evenodd'), line('M12 20H28V22H12'), ALL, effort)).toBe(false);
     // Eight lines and three: twice each to find those near the box, each against each, and the eight for the one start.
     expect(10_000 - effort.left).toBe(2 * (8 + 3) + 8 * 3 + 8);
-    const twice = { left: 10_000 };
-    expect(areasMeetWithin(line('M12 20H28M12 22H28'), fill(RING, 'evenodd'), ALL, twice)).toBe(false);
-    expect(10_000 - twice.left).toBe(2 * (8 + 2) + 8 * 2 + 2 * 8);
+    // Two parts, that end and begin apart, level with each other, and one over the other.
+    for (const parts of ['M12 20H28M12 22H28', 'M12 20H18M20 20H28', 'M12 20H18M18 22H28']) {
+      const twice = { left: 10_000 };
+      expect(areasMeetWithin(line(parts, 0.5), fill(RING, 'evenodd'), ALL, twice)).toBe(false);
+      expect(10_000 - twice.left, parts).toBe(2 * (8 + 2) + 8 * 2 + 2 * 8);
+    }
   });
 
   it('is looked for on fifteen lines across two fills', () => {

@@ -134,6 +134,42 @@ describe('what a segment is like', () => {
   });
 });
 
+describe('what a segment is like, held against points beside it', () => {
+  const TILTED: Matrix = [1.5, 0.7, -0.4, 2, 30, -20];
+  it.each([
+    ['a cubic', 'M3 4C10 -9 25 30 40 8'],
+    ['a quadratic', 'M3 4Q20 -30 40 8'],
+    ['an arc of a turned ellipse', 'M3 4A20 11 35 0 1 40 8'],
+    ['an arc the other way', 'M3 4A20 11 35 1 0 20 18'],
+  ])('%s: where it is, how it runs on, and how it bends', (_, d) => {
+    for (const matrix of [IDENTITY, TILTED]) {
+      const [segment] = runOf(d, matrix).segments;
+      const at = (t: number): readonly [number, number] => {
+        const { x, y } = lookAt(segment!, matrix, t);
+        return [x, y];
+      };
+      for (const t of [0.1, 0.35, 0.5, 0.8]) {
+        const look = lookAt(segment!, matrix, t);
+        // The end of the part up to there, in the frame of the segment, mapped by hand.
+        const [px, py] = partSegment(segment!, 0, t).points.slice(-2) as unknown as [number, number];
+        const [a, b, c, e, f, g] = matrix;
+        expect(look.x).toBeCloseTo(a * px + c * py + f, 9);
+        expect(look.y).toBeCloseTo(b * px + e * py + g, 9);
+        // Differences over a small step: their error goes with its square.
+        const step = 1e-4;
+        const [before, here, after] = [at(t - step), at(t), at(t + step)];
+        expect(look.dx).toBeCloseTo((after[0] - before[0]) / (2 * step), 3);
+        expect(look.dy).toBeCloseTo((after[1] - before[1]) / (2 * step), 3);
+        // The circle through three points: product of the sides by four times the area.
+        const side = (p: readonly number[], q: readonly number[]): number => Math.hypot(q[0]! - p[0]!, q[1]! - p[1]!);
+        const twice = (here[0] - before[0]) * (after[1] - before[1]) - (here[1] - before[1]) * (after[0] - before[0]);
+        const radius = (side(before, here) * side(here, after) * side(before, after)) / (2 * Math.abs(twice));
+        expect(Math.abs(look.radius / radius - 1), `${t}`).toBeLessThan(1e-3);
+      }
+    }
+  });
+});
+
 describe('written stretches', () => {
   it('are lines, curves and arcs like the run they are of', () => {
     const run = runOf('M0 0H10A5 5 0 0 1 10 10Q0 10 0 5C0 3 0 2 1 1');
