@@ -2,16 +2,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  closeRegion,
   cutLines,
   fillRings,
   fromGrid,
   type GridLine,
   growRegion,
   intersectRegions,
+  outlineLength,
   type Region,
   regionArea,
   regionBox,
+  simplifyRegion,
   splitRegion,
+  splitTriangles,
+  splitWithin,
   strokeLines,
   subtractRegion,
   toGrid,
@@ -43,6 +48,7 @@ describe('toGrid', () => {
       { x: 0, y: 0 },
     ]);
     expect(fromGrid(grid, { x: 5, y: -20 })).toEqual([10.5, 18]);
+    expect(toGrid({ x: 2, y: -3, scale: 100 }, Float64Array.of(2.5, -1, 7))).toEqual([{ x: 50, y: 200 }]);
   });
 });
 
@@ -50,6 +56,43 @@ describe('fillRings', () => {
   it('fills a convex ring whichever way it runs', () => {
     expect(regionArea(fillRings([ring(0, 0, 10, 0, 10, 10, 0, 10)], 'nonzero'))).toBe(100);
     expect(regionArea(fillRings([ring(0, 10, 10, 10, 10, 0, 0, 0)], 'evenodd'))).toBe(100);
+  });
+
+  it('leaves a convex ring that runs clockwise as it is, however it lies and wherever it begins', () => {
+    const turns = [0, 0.3, 1, 2, 3, 4.5, 6];
+    for (const corners of [3, 4, 5, 9, 64]) {
+      for (const turn of turns) {
+        const points = Array.from({ length: corners }, (_, i) => {
+          const angle = turn + (2 * Math.PI * i) / corners;
+          return [90_000 * Math.cos(angle) - 30_000, 70_000 * Math.sin(angle) + 50_000];
+        });
+        const clockwise = ring(...points.flat());
+        expect(fillRings([clockwise], 'nonzero')[0], `${corners} ${turn}`).toBe(clockwise);
+        expect(fillRings([clockwise.toReversed()], 'evenodd')).toEqual([clockwise]);
+      }
+    }
+    const upright = ring(10, 20, 50, 20, 50, 90, 10, 90);
+    expect(fillRings([upright], 'nonzero')[0]).toBe(upright);
+  });
+
+  it('works a ring out anew that is not convex, has corners on a line, or has many of them', () => {
+    const notched = ring(0, 0, 40, 0, 20, 10, 40, 40, 0, 40);
+    const straight = ring(0, 0, 20, 0, 40, 0, 40, 40, 0, 40);
+    const many = ring(
+      ...Array.from({ length: 65 }, (_, i) => {
+        const angle = (2 * Math.PI * i) / 65;
+        return [90_000 * Math.cos(angle), 90_000 * Math.sin(angle)];
+      }).flat(),
+    );
+    for (const one of [notched, straight, many]) {
+      const [filled] = fillRings([one], 'nonzero');
+      expect(filled).not.toBe(one);
+      expect(regionArea([filled!])).toBe(regionArea([one]));
+    }
+    expect(fillRings([], 'nonzero')).toEqual([]);
+    // Two rounds of a square turn one way too, and wind twice.
+    const twice = ring(0, 0, 40, 0, 40, 40, 0, 40, 1, 1, 41, 1, 41, 41, 1, 41);
+    expect(regionArea(fillRings([twice], 'nonzero'))).toBeLessThan(2000);
   });
 
   it('unites convex rings that run in opposite ways', () => {
@@ -77,6 +120,71 @@ describe('fillRings', () => {
     const rings = [ring(0, 0, 100, 0, 100, 100, 0, 100), ring(25, 25, 75, 25, 75, 75, 25, 75)];
     expect(regionArea(fillRings(rings, 'evenodd'))).toBe(7500);
     expect(regionArea(fillRings(rings, 'nonzero'))).toBe(10_000);
+  });
+});
+
+describe('with nothing', () => {
+  it('regions are what they were', () => {
+    const area = square(0, 0, 100);
+    expect([subtractRegion(area, []), subtractRegion([], area)]).toEqual([area, []]);
+    expect(subtractRegion(area, [])).toBe(area);
+    expect([intersectRegions(area, []), intersectRegions([], area)]).toEqual([[], []]);
+    expect(uniteRegions([[], area, []])).toBe(area);
+    expect([uniteRegions([]), uniteRegions([[], []])]).toEqual([[], []]);
+    expect(growRegion(area, 0)).toBe(area);
+    expect([growRegion([], 5), closeRegion([], 5), simplifyRegion([], 5)]).toEqual([[], [], []]);
+    expect([splitRegion([]), splitWithin([], area), splitWithin(area, [])]).toEqual([[], [], []]);
+    expect([cutLines([], area, 'inside'), cutLines([], area, 'outside')]).toEqual([[], []]);
+    expect(strokeLines([], false, { half: 5, cap: 'butt', join: 'miter', miterLimit: 4 })).toEqual([]);
+    expect([regionArea([]), outlineLength([])]).toEqual([0, 0]);
+  });
+});
+
+describe('outlineLength', () => {
+  it('is the sum of all sides, the one that closes included', () => {
+    expect(outlineLength([ring(-10, -20, 20, 20, 20, -20), ring(100, 7, 100, 12)])).toBe(50 + 40 + 30 + 10);
+  });
+});
+
+describe('splitWithin', () => {
+  it('gives the parts that hang together of what lies in both, each with its holes', () => {
+    const comb = fillRings([ring(0, 0, 100, 0, 100, 100, 70, 100, 70, 30, 30, 30, 30, 100, 0, 100)], 'nonzero');
+    const parts = splitWithin(comb, [ring(-50, 50, 150, 50, 150, 80, -50, 80)]);
+    expect(parts.map(regionArea)).toEqual([900, 900]);
+    expect(splitWithin(comb, null).map(regionArea)).toEqual([regionArea(comb)]);
+    const frame = [...square(0, 0, 100), ring(20, 20, 20, 80, 80, 80, 80, 20)];
+    expect(splitWithin(frame, square(-10, -10, 200)).map((part) => part.length)).toEqual([2]);
+  });
+});
+
+describe('splitTriangles', () => {
+  it('covers the area, holes left out, each clockwise as seen', () => {
+    const frame = [...square(0, 0, 100), ring(20, 20, 20, 80, 80, 80, 80, 20)];
+    const triangles = splitTriangles(frame)!;
+    expect(triangles.every((triangle) => triangle.length === 3)).toBe(true);
+    expect(triangles.reduce((sum, triangle) => sum + regionArea([triangle]), 0)).toBe(6400);
+    for (const [a, b, c] of triangles) {
+      expect((b!.x - a!.x) * (c!.y - a!.y) - (b!.y - a!.y) * (c!.x - a!.x)).toBeGreaterThan(0);
+    }
+  });
+});
+
+describe('simplifyRegion', () => {
+  it('leaves out corners nearer to the line than a distance, and rings of which nothing is left', () => {
+    const bulged = ring(0, 0, 50, -3, 100, 0, 100, 100, 0, 100);
+    expect(simplifyRegion([bulged], 4)[0]).toHaveLength(4);
+    expect(simplifyRegion([bulged], 2)[0]).toHaveLength(5);
+    expect(simplifyRegion([bulged, ring(0, 0, 50, 1, 100, 0, 50, -1)], 4)).toHaveLength(1);
+  });
+});
+
+describe('closeRegion', () => {
+  it('fills what is narrower than twice the distance, and nothing wider', () => {
+    const slit = (width: number): Region => [
+      ring(0, 0, 1000, 0, 1000, 1000, 500 + width, 1000, 500 + width, 400, 500, 400, 500, 1000, 0, 1000),
+    ];
+    expect(regionArea(closeRegion(slit(18), 10))).toBe(1_000_000);
+    expect(regionArea(closeRegion(slit(22), 10))).toBe(1_000_000 - 22 * 600);
   });
 });
 
