@@ -13,13 +13,14 @@ const HAZARDS = ['blade', 'ultraviolet', 'hot'];
 
 const DAY = /^(\d{4})-(\d\d)-(\d\d)$/;
 
-/** Whether the calendar has a day. */
+const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+/** Whether the Gregorian calendar has a day. */
 function isDay(text: string): boolean {
-  const [, year, month, day] = DAY.exec(text) ?? [];
-  if (year === undefined) return false;
-  const date = new Date(0);
-  date.setUTCFullYear(Number(year), Number(month) - 1, Number(day));
-  return date.getUTCMonth() === Number(month) - 1 && date.getUTCDate() === Number(day);
+  const [year = 0, month = 0, day = 0] = DAY.exec(text)?.slice(1).map(Number) ?? [];
+  const isLeap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+  const days = month === 2 && isLeap ? 29 : (MONTH_DAYS[month - 1] ?? 0);
+  return day >= 1 && day <= days;
 }
 
 /** A word that must be one of a few. */
