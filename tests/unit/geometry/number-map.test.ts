@@ -18,6 +18,14 @@ describe('createNumberMap', () => {
     for (const [key, value] of other) expect(own.get(key)).toBe(value);
   });
 
+  it('keeps the value 0 beside others, while it grows', () => {
+    const map = createNumberMap();
+    for (let key = -3000; key < 3000; key += 1) map.set(7919 * key, Math.abs(key) % 2);
+    for (let key = -3000; key < 3000; key += 1) expect(map.get(7919 * key)).toBe(Math.abs(key) % 2);
+    map.set(7919, 0);
+    expect([map.get(7919), map.get(7918)]).toEqual([0, -1]);
+  });
+
   it('tells keys apart that are a multiple of 2^32 from each other', () => {
     const map = createNumberMap();
     for (let at = -4; at <= 4; at += 1) map.set(at * 4294967296 + 7, at + 4);
