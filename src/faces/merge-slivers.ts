@@ -25,8 +25,9 @@ interface Side {
 
 /** The sides of thin faces, in the order in which faces grow together: first where nothing is cut, and the longest. */
 function listSides(table: EdgeTable, plain: Int32Array, thin: ReadonlySet<number>): readonly Side[] {
+  if (thin.size === 0) return [];
   const sides = new Map<number, Map<number, Side>>();
-  for (let half = 0; half < plain.length && thin.size > 0; half += 1) {
+  for (let half = 0; half < plain.length; half += 1) {
     const [face, other] = [plain[half]!, plain[half ^ 1]!];
     if (face === other || !thin.has(face)) continue;
     const own = sides.get(face) ?? new Map<number, Side>();

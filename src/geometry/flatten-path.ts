@@ -15,6 +15,10 @@ interface Run {
   curved: number[];
 }
 
+function emptyRun(): Run {
+  return { points: [], starts: [], curved: [] };
+}
+
 /** How many straight pieces keep within the tolerance of a curve whose second derivative has this bound. */
 function countSteps(bend: number, tolerance: number): number {
   const steps = Math.ceil(Math.sqrt(bend / (8 * tolerance)));
@@ -74,7 +78,7 @@ function addPoint(run: Run, m: Matrix, x: number, y: number): void {
 }
 
 function mapAll(matrix: Matrix, points: readonly number[]): readonly number[] {
-  const run: Run = { points: [], starts: [], curved: [] };
+  const run = emptyRun();
   for (let at = 0; at + 1 < points.length; at += 2) addPoint(run, matrix, points[at]!, points[at + 1]!);
   return run.points;
 }
@@ -91,11 +95,6 @@ function finishRun(run: Run, closed: boolean): Outline | null {
     const dy = points[1]! - points[points.length - 1]!;
     if (Math.hypot(dx, dy) <= SAME_PX) {
       points.length -= 2;
-      // A segment that only led back to the start, within rounding, is none.
-      if (starts[starts.length - 1]! >= points.length / 2) {
-        starts.length -= 1;
-        curved.length -= 1;
-      }
     } else {
       starts.push(points.length / 2 - 1);
       curved.push(0);
@@ -124,25 +123,24 @@ function finishRun(run: Run, closed: boolean): Outline | null {
 export function flattenPath(path: PathData, matrix: Matrix, tolerance: number): readonly Outline[] {
   const { ops, opCount, coords } = path;
   const outlines: Outline[] = [];
-  let run: Run = { points: [], starts: [], curved: [] };
+  let run = emptyRun();
   let at = 0;
   const finish = (closed: boolean): void => {
     if (run.points.length === 0) return;
     const outline = finishRun(run, closed);
     if (outline !== null) outlines.push(outline);
+    run = emptyRun();
   };
   for (let index = 0; index < opCount; index += 1) {
     const op = ops[index]!;
     if (op === MOVE) {
       finish(false);
-      if (run.points.length > 0) run = { points: [], starts: [], curved: [] };
       addPoint(run, matrix, coords[at]!, coords[at + 1]!);
       at += 2;
       continue;
     }
     if (op === CLOSE) {
       finish(true);
-      run = { points: [], starts: [], curved: [] };
       continue;
     }
     run.starts.push(run.points.length / 2 - 1);

@@ -122,6 +122,11 @@ describe('effort', () => {
 /** What two areas share that is thinner than this is only touching, px: as the function says of itself. */
 const HAIR = 0.025;
 
+/** Whether two areas meet, whichever is asked first. */
+function expectMeet(a: Area, b: Area, meet: boolean, words?: string): void {
+  expect([areasMeet(a, b, ALL), areasMeet(b, a, ALL)], words).toEqual([meet, meet]);
+}
+
 /** A point with whole coordinates. */
 function pointFrom(chance: () => number): GridPoint {
   return { x: Math.floor(chance() * 41) - 20, y: Math.floor(chance() * 41) - 20 };
@@ -182,10 +187,7 @@ describe('held against exact distances and areas of whole coordinates', () => {
       ] as const) {
         const meet = distance < one + other - HAIR;
         const [a, b] = [line(pathOf(first!), one), line(pathOf(second!), other)];
-        expect([areasMeet(a, b, ALL), areasMeet(b, a, ALL)], `${pathOf(first!)} ${pathOf(second!)}`).toEqual([
-          meet,
-          meet,
-        ]);
+        expectMeet(a, b, meet, `${pathOf(first!)} ${pathOf(second!)}`);
         answers.push(meet);
       }
     }
@@ -204,10 +206,7 @@ describe('held against exact distances and areas of whole coordinates', () => {
         if (shared > 1e-6 && shared < 4) continue;
         const [a, b] = [fill(`${pathOf(first!)}Z`, rule), fill(`${pathOf(second!)}Z`)];
         const meet = shared > 1;
-        expect([areasMeet(a, b, ALL), areasMeet(b, a, ALL)], `${rule} ${pathOf(first!)} ${pathOf(second!)}`).toEqual([
-          meet,
-          meet,
-        ]);
+        expectMeet(a, b, meet, `${rule} ${pathOf(first!)} ${pathOf(second!)}`);
         answers.push(meet);
       }
     }
@@ -263,9 +262,9 @@ describe('thin bars', () => {
     // They cross near 14.7, 14.7; fifteen lines from y 7 to 22.2 pass at 14.6 and 15.6.
     const rising = fill('M0 0L40 40V40.2L0 0.2Z');
     const falling = fill('M0 22L30 7V7.2L0 22.2Z');
-    expect([areasMeet(rising, falling, ALL), areasMeet(falling, rising, ALL)]).toEqual([true, true]);
+    expectMeet(rising, falling, true);
     const short = fill('M0 22L14 15V15.2L0 22.2Z');
-    expect([areasMeet(rising, short, ALL), areasMeet(short, rising, ALL)]).toEqual([false, false]);
+    expectMeet(rising, short, false);
   });
 });
 
@@ -280,8 +279,8 @@ describe('a hair', () => {
     ],
     ['fills side by side', fill('M0 0H40V40H0Z'), (gap: number) => fill(`M${40 - gap} 0H60V40H${40 - gap}Z`)],
   ])('shared by %s is touching, more is not', (_, a, other) => {
-    expect([areasMeet(a, other(0.02), ALL), areasMeet(other(0.02), a, ALL)]).toEqual([false, false]);
-    expect([areasMeet(a, other(0.03), ALL), areasMeet(other(0.03), a, ALL)]).toEqual([true, true]);
+    expectMeet(a, other(0.02), false);
+    expectMeet(a, other(0.03), true);
   });
 });
 
@@ -302,7 +301,7 @@ describe('the box in which both are seen, side by side', () => {
 describe('what lies in a fill without meeting its lines', () => {
   it('is found in any part of it', () => {
     const inSecond = line('M50 50H60M10 10H20', 0.5);
-    expect([areasMeet(fill(SQUARE), inSecond, ALL), areasMeet(inSecond, fill(SQUARE), ALL)]).toEqual([true, true]);
+    expectMeet(fill(SQUARE), inSecond, true);
   });
 
   it('counts by the fill alone, not by tips of its band', () => {
